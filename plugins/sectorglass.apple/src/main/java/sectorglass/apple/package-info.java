@@ -1,0 +1,2 @@
+/** HFS, HFS+ and APFS: recognition, structures and rules. */
+package sectorglass.apple;

@@ -1,0 +1,2 @@
+/** The commands. */
+package sectorglass.cli;

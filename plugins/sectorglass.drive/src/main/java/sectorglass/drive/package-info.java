@@ -1,0 +1,2 @@
+/** What a drive says of itself: identity and health sectors, nominal capacity. */
+package sectorglass.drive;

@@ -1,0 +1,2 @@
+/** exFAT: recognition, structures and rules. */
+package sectorglass.exfat;

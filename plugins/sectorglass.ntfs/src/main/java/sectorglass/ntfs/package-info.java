@@ -1,0 +1,2 @@
+/** NTFS: recognition, structures and rules. */
+package sectorglass.ntfs;
