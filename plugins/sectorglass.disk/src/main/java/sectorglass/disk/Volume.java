@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 
+import sectorglass.image.Progress;
 import sectorglass.verify.Checks;
 
 /** A recognised volume. */
@@ -17,6 +18,11 @@ public interface Volume extends Structures {
 
     /** Judges it; reports every rule that applies. */
     void check(Level level, Checks out);
+
+    /** The same for long work: a volume whose full check takes more than a moment shows how far it is and can be stopped. */
+    default void check(Level level, Checks out, Progress progress) {
+        check(level, out);
+    }
 
     /** What it is probably for, from its content. */
     default List<Role> roles() {
