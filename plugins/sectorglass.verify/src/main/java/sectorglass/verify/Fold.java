@@ -17,6 +17,9 @@ final class Fold {
     /** Indexes of troubled entries by rule id, then by start of the structure. */
     private final Map<String, TreeMap<Long, Integer>> troubled = new HashMap<>();
 
+    /** Indexes of troubled entries by rule id and first byte. */
+    private final Map<String, Integer> places = new HashMap<>();
+
     Fold(List<Checks.Entry> entries, RuleBook book, Map<Mark, Integer> ids) {
         this.entries = entries;
         this.book = book;
@@ -29,6 +32,7 @@ final class Fold {
             Checks.Entry entry = entries.get(i);
             if (entry.mark().verdict() != Verdict.PASSED) {
                 troubled.computeIfAbsent(entry.mark().rule, rule -> new TreeMap<>()).putIfAbsent(entry.structure().start(), i);
+                places.putIfAbsent(place(entry.mark().rule, entry.where().start()), i);
             }
         }
         Integer[] direct = new Integer[entries.size()];
@@ -54,6 +58,13 @@ final class Fold {
                 return id;
             }
         }
+        String causeRule = entry.mark().outcome.causeRule;
+        if (causeRule != null) {
+            Integer found = places.get(place(causeRule, entry.mark().outcome.causeByte));
+            if (found != null && found != index) {
+                return found + 1;
+            }
+        }
         for (String wanted : book.rule(entry.mark().rule).followsFrom()) {
             Integer found = wanted.endsWith("*") ? startingWith(wanted.substring(0, wanted.length() - 1), entry, index)
                     : exactly(wanted, entry, index);
@@ -62,6 +73,10 @@ final class Fold {
             }
         }
         return null;
+    }
+
+    private static String place(String rule, long firstByte) {
+        return rule + '@' + firstByte;
     }
 
     private Integer startingWith(String prefix, Checks.Entry entry, int self) {
@@ -75,11 +90,11 @@ final class Fold {
     }
 
     private Integer exactly(String rule, Checks.Entry entry, int self) {
-        TreeMap<Long, Integer> places = troubled.get(rule);
-        if (places == null) {
+        TreeMap<Long, Integer> starts = troubled.get(rule);
+        if (starts == null) {
             return null;
         }
-        Map.Entry<Long, Integer> near = places.floorEntry(entry.structure().start());
+        Map.Entry<Long, Integer> near = starts.floorEntry(entry.structure().start());
         if (near == null || near.getValue() == self) {
             return null;
         }

@@ -20,6 +20,8 @@ public final class Outcome {
     Severity severity;
     ByteRange where;
     Mark cause;
+    String causeRule;
+    long causeByte;
 
     private Outcome(Verdict verdict, String stored, String computed, String reason, SectorRanges missing) {
         this.verdict = verdict;
@@ -81,6 +83,16 @@ public final class Outcome {
     /** Says which failed or undecided check this follows from; null is allowed and changes nothing. */
     public Outcome because(Mark mark) {
         cause = mark;
+        return this;
+    }
+
+    /**
+     * Says which check this follows from by its rule and the first byte it points at: for causes that another call reports. Changes
+     * nothing where no such check failed or was left undecided.
+     */
+    public Outcome follows(String rule, long firstByte) {
+        causeRule = rule;
+        causeByte = firstByte;
         return this;
     }
 }

@@ -56,10 +56,10 @@ public final class RuleBook {
     public String text(String rule, String key, Map<String, ?> values) {
         RuleSet owner = owners.get(rule);
         String pattern = owner == null ? rule : owner.text(rule, key, locale).orElse(key.equals("what") ? rule : "");
-        return fill(pattern, values);
+        return fill(pattern, values, rule);
     }
 
-    private static String fill(String pattern, Map<String, ?> values) {
+    private String fill(String pattern, Map<String, ?> values, String rule) {
         StringBuilder text = new StringBuilder();
         int at = 0;
         while (at < pattern.length()) {
@@ -69,9 +69,21 @@ public final class RuleBook {
                 return text.append(pattern, at, pattern.length()).toString();
             }
             Object value = values.get(pattern.substring(open + 1, close));
-            text.append(pattern, at, open).append(value == null ? "–" : value);
+            text.append(pattern, at, open).append(word(value, rule));
             at = close + 1;
         }
         return text.toString();
+    }
+
+    private String word(Object value, String rule) {
+        if (value instanceof Phrase phrase) {
+            RuleSet owner = owners.get(rule);
+            String pattern = owner == null ? null : owner.text(rule, phrase.key(), locale).orElse(null);
+            return pattern == null ? phrase.key() : fill(pattern, phrase.values(), rule);
+        }
+        if (value instanceof List<?> several) {
+            return several.stream().map(one -> word(one, rule)).collect(java.util.stream.Collectors.joining("; "));
+        }
+        return value == null ? "–" : value.toString();
     }
 }
