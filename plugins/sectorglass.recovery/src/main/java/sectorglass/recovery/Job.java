@@ -1,0 +1,141 @@
+package sectorglass.recovery;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+import com.fasterxml.jackson.annotation.JsonAnyGetter;
+import com.fasterxml.jackson.annotation.JsonAnySetter;
+import com.fasterxml.jackson.annotation.JsonInclude;
+
+/**
+ * Everything that is known of one recovery job beside the image itself. Immutable; absent lists are empty. Fields that a later version
+ * wrote are kept as they are.
+ *
+ * @param version of the file form, {@value #VERSION} now
+ * @param reference the customer's reference number; no name by default
+ * @param parts files of the image with the LBA of their first sector
+ * @param dumpForm how stored bytes map to sectors, by name of the setting
+ * @param sectorSize bytes per sector, 0 where it is found from structures
+ * @param readMaps read maps in the order they were given, later ones above earlier ones
+ * @param zones file with head zones, or null
+ * @param passes passes over the disk: what was read when
+ * @param chosen paths of chosen files and folders: volume number and path
+ * @param marks named byte ranges
+ * @param notes free notes
+ * @param search results of searches, by kind
+ * @param proposals files of proposals
+ * @param log who did what when; only ever grows
+ * @param other fields of later versions
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record Job(int version, String reference, List<Part> parts, Map<String, String> dumpForm, int sectorSize, List<String> readMaps,
+        String zones, List<Pass> passes, List<Chosen> chosen, List<Mark> marks, List<Note> notes, Map<String, Object> search,
+        List<String> proposals, List<Entry> log, @JsonAnySetter @JsonAnyGetter Map<String, Object> other) {
+
+    /** The file form written now. */
+    public static final int VERSION = 1;
+
+    /** A part of the image. */
+    public record Part(String file, long firstLba, Long sectors) { }
+
+    /** A pass over the disk. */
+    public record Pass(String name, Instant at, String readMap, String remark) { }
+
+    /** A chosen file or folder. */
+    public record Chosen(int volume, String path) { }
+
+    /** A named byte range. */
+    public record Mark(long firstByte, long length, String name, String note) { }
+
+    /** A note. */
+    public record Note(Instant at, String text) { }
+
+    /** A line of the log. */
+    public record Entry(Instant at, String who, String what) { }
+
+    /** Lists that are absent in the file are empty. */
+    public Job {
+        parts = parts == null ? List.of() : List.copyOf(parts);
+        dumpForm = dumpForm == null ? Map.of() : Map.copyOf(dumpForm);
+        readMaps = readMaps == null ? List.of() : List.copyOf(readMaps);
+        passes = passes == null ? List.of() : List.copyOf(passes);
+        chosen = chosen == null ? List.of() : List.copyOf(chosen);
+        marks = marks == null ? List.of() : List.copyOf(marks);
+        notes = notes == null ? List.of() : List.copyOf(notes);
+        search = search == null ? Map.of() : search;
+        proposals = proposals == null ? List.of() : List.copyOf(proposals);
+        log = log == null ? List.of() : List.copyOf(log);
+        other = other == null ? new LinkedHashMap<>() : other;
+    }
+
+    /** A job without anything yet. */
+    public static Job empty() {
+        return new Job(VERSION, null, null, null, 0, null, null, null, null, null, null, null, null, null, null);
+    }
+
+    /** The same with a mark more. */
+    public Job withMark(Mark mark) {
+        List<Mark> more = new ArrayList<>(marks);
+        more.add(mark);
+        return withMarks(more);
+    }
+
+    /** The same with other marks. */
+    public Job withMarks(List<Mark> changed) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, changed, notes, search,
+                proposals, log, other);
+    }
+
+    /** The same with other parts and sector size. */
+    public Job withParts(List<Part> changed, int size) {
+        return new Job(version, reference, changed, dumpForm, size, readMaps, zones, passes, chosen, marks, notes, search, proposals,
+                log, other);
+    }
+
+    /** The same with other read maps. */
+    public Job withReadMaps(List<String> changed) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, changed, zones, passes, chosen, marks, notes, search,
+                proposals, log, other);
+    }
+
+    /** The same with a pass more. */
+    public Job withPass(Pass pass) {
+        List<Pass> more = new ArrayList<>(passes);
+        more.add(pass);
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, more, chosen, marks, notes, search, proposals,
+                log, other);
+    }
+
+    /** The same with other chosen files. */
+    public Job withChosen(List<Chosen> changed) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, changed, marks, notes, search,
+                proposals, log, other);
+    }
+
+    /** The same with a note more. */
+    public Job withNote(Note note) {
+        List<Note> more = new ArrayList<>(notes);
+        more.add(note);
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, more, search, proposals,
+                log, other);
+    }
+
+    /** The same with results of a search, which replace earlier ones of that kind. */
+    public Job withSearch(String kind, Object results) {
+        Map<String, Object> changed = new LinkedHashMap<>(search);
+        changed.put(kind, results);
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, changed,
+                proposals, log, other);
+    }
+
+    /** The same with a line more in the log. */
+    public Job logged(Instant at, String who, String what) {
+        List<Entry> more = new ArrayList<>(log);
+        more.add(new Entry(at, who, what));
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search,
+                proposals, more, other);
+    }
+}

@@ -1,0 +1,107 @@
+package sectorglass.recovery;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class JobFileTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void keepsWhatWasSaved() throws IOException {
+        Path file = folder.resolve("disk.img.job.json");
+        JobFile first = JobFile.open(file);
+        first.update(job -> job.withMark(new Job.Mark(512, 92, "header", "länger – «so»"))
+                .withParts(List.of(new Job.Part("disk.001", 0, 100L), new Job.Part("disk.002", 100, null)), 4096)
+                .logged(Instant.parse("2026-01-02T03:04:05Z"), "bench 2", "opened"));
+        Job again = JobFile.open(file).job();
+        assertEquals(first.job(), again);
+        assertEquals("länger – «so»", again.marks().get(0).note());
+        assertEquals(4096, again.sectorSize());
+    }
+
+    @Test
+    void keepsFieldsOfLaterVersions() throws IOException {
+        Path file = folder.resolve("job.json");
+        Files.writeString(file, "{\"version\":1,\"weather\":{\"sky\":\"clear\"},\"marks\":[]}");
+        JobFile.open(file).update(job -> job.withNote(new Job.Note(Instant.EPOCH, "n")));
+        assertTrue(Files.readString(file).contains("\"sky\" : \"clear\""), Files.readString(file));
+    }
+
+    @Test
+    void saysWhyAFileIsNoJob() throws IOException {
+        Path file = folder.resolve("job.json");
+        Files.writeString(file, "{\n \"version\": 1,\n \"marks\": 7 }");
+        IOException notAJob = assertThrows(IOException.class, () -> JobFile.open(file));
+        assertTrue(notAJob.getMessage().contains("line 3"), notAJob.getMessage());
+        Files.writeString(file, "{\"version\":99}");
+        assertTrue(assertThrows(IOException.class, () -> JobFile.open(file)).getMessage().contains("later version"));
+    }
+
+    @Test
+    void theLogOnlyGrows() throws IOException {
+        JobFile file = JobFile.open(folder.resolve("job.json"));
+        file.update(job -> job.logged(Instant.EPOCH, "a", "b"));
+        assertThrows(IllegalArgumentException.class, () -> file.update(job -> Job.empty()));
+        assertEquals(1, JobFile.open(file.file()).job().log().size());
+    }
+
+    @Test
+    void aKillAtAnyMomentLosesNothingThatWasSaved() throws Exception {
+        Random random = new Random(20260101);
+        for (int round = 0; round < 6; round++) {
+            Path file = folder.resolve("killed-" + round + ".json");
+            Process writer = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
+                    System.getProperty("java.class.path"), Writer.class.getName(), file.toString())
+                    .redirectError(ProcessBuilder.Redirect.INHERIT).start();
+            int saved = 0;
+            try (BufferedReader said = new BufferedReader(new InputStreamReader(writer.getInputStream(), StandardCharsets.US_ASCII))) {
+                int wanted = 3 + random.nextInt(20);
+                for (String line = said.readLine(); line != null && saved < wanted; line = said.readLine()) {
+                    saved = Integer.parseInt(line);
+                }
+                Thread.sleep(random.nextInt(15));
+                writer.destroyForcibly().waitFor();
+                for (String line = said.readLine(); line != null; line = said.readLine()) {
+                    saved = Math.max(saved, line.matches("\\d+") ? Integer.parseInt(line) : saved);
+                }
+            }
+            int kept = JobFile.open(file).job().marks().size();
+            assertTrue(saved > 0 && kept >= saved, "said " + saved + " saved, found " + kept);
+        }
+        try (Stream<Path> left = Files.list(folder)) {
+            assertTrue(left.filter(p -> p.toString().endsWith(".json")).count() == 6);
+        }
+    }
+
+    /** Saves mark after mark and says how many after each. */
+    static final class Writer {
+        private Writer() {
+        }
+
+        public static void main(String[] args) throws IOException {
+            JobFile file = JobFile.open(Path.of(args[0]));
+            for (int i = 1; i < 100_000; i++) {
+                int number = i;
+                file.update(job -> job.withMark(new Job.Mark(number, 1, "mark " + number, null)));
+                System.out.println(i);
+                System.out.flush();
+            }
+        }
+    }
+}
