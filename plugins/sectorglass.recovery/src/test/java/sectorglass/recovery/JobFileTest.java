@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -66,27 +63,29 @@ class JobFileTest {
         Random random = new Random(20260101);
         for (int round = 0; round < 6; round++) {
             Path file = folder.resolve("killed-" + round + ".json");
+            Path said = folder.resolve("said-" + round);
             Process writer = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
                     System.getProperty("java.class.path"), Writer.class.getName(), file.toString())
-                    .redirectError(ProcessBuilder.Redirect.INHERIT).start();
-            int saved = 0;
-            try (BufferedReader said = new BufferedReader(new InputStreamReader(writer.getInputStream(), StandardCharsets.US_ASCII))) {
-                int wanted = 3 + random.nextInt(20);
-                for (String line = said.readLine(); line != null && saved < wanted; line = said.readLine()) {
-                    saved = Integer.parseInt(line);
-                }
+                    .redirectError(ProcessBuilder.Redirect.INHERIT).redirectOutput(said.toFile()).start();
+            int wanted = 3 + random.nextInt(20);
+            while (saved(said) < wanted && writer.isAlive()) {
                 Thread.sleep(random.nextInt(15));
-                writer.destroyForcibly().waitFor();
-                for (String line = said.readLine(); line != null; line = said.readLine()) {
-                    saved = Math.max(saved, line.matches("\\d+") ? Integer.parseInt(line) : saved);
-                }
             }
+            writer.destroyForcibly().waitFor();
+            int saved = saved(said);
             int kept = JobFile.open(file).job().marks().size();
             assertTrue(saved > 0 && kept >= saved, "said " + saved + " saved, found " + kept);
         }
         try (Stream<Path> left = Files.list(folder)) {
             assertTrue(left.filter(p -> p.toString().endsWith(".json")).count() == 6);
         }
+    }
+
+    /** The last number of a whole line. */
+    private static int saved(Path said) throws IOException {
+        String text = Files.exists(said) ? Files.readString(said) : "";
+        String whole = text.substring(0, text.lastIndexOf('\n') + 1);
+        return whole.isEmpty() ? 0 : Integer.parseInt(whole.lines().reduce((a, b) -> b).orElse("0"));
     }
 
     /** Saves mark after mark and says how many after each. */
