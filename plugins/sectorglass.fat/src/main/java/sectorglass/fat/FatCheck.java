@@ -1,0 +1,59 @@
+package sectorglass.fat;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.Progress;
+import sectorglass.verify.Checks;
+import sectorglass.verify.Outcome;
+
+/** All rules of a FAT volume, in the order in which one follows from another. */
+final class FatCheck {
+
+    private final FatVolume volume;
+    private final VolumeSite site;
+    private final Found found;
+    private final Checks out;
+    private final Progress progress;
+
+    FatCheck(FatVolume volume, Checks out, Progress progress) {
+        this.volume = volume;
+        this.site = volume.site();
+        this.found = volume.found();
+        this.out = out;
+        this.progress = progress;
+    }
+
+    void run(Level level) {
+        boolean mainRead = found.main().window().isRead(0, BootSector.SIZE);
+        BootSector judged = mainRead || found.layout() == null ? found.main() : found.layout();
+        BootCheck boot = new BootCheck(site, judged, out);
+        boot.run();
+        Geometry geometry = found.geometry();
+        if (geometry == null) {
+            return;
+        }
+        new HeadCheck(site, found, out).run();
+        if (geometry.kind() == FatKind.FAT32) {
+            InfoCheck info = new InfoCheck(site, found, boot.lead(), out);
+            info.run();
+        }
+        label();
+    }
+
+    private void label() {
+        BootSector layout = found.layout();
+        Root root = volume.root();
+        if (layout == null || root.directory() == null || layout.window().u8(layout.bootSigAt()) != 0x29) {
+            return;
+        }
+        out.in(layout.at(0, BootSector.SIZE)).check("fat.label-agrees", layout.at(layout.labelAt(), 11), () -> {
+            String boot = layout.label();
+            if (root.label() == null && !root.complete()) {
+                return Outcome.unread(root.directory().missing());
+            }
+            String stored = boot == null ? "no label" : Text.quoted(boot);
+            String wanted = root.label() == null ? "no label" : Text.quoted(root.label());
+            return Outcome.test(stored.equals(wanted), stored, wanted);
+        });
+    }
+}
