@@ -5,6 +5,7 @@ import java.util.List;
 
 import sectorglass.disk.Disk;
 import sectorglass.disk.Level;
+import sectorglass.disk.MapVerdict;
 import sectorglass.disk.Survey;
 import sectorglass.image.Progress;
 import sectorglass.image.ReadState;
@@ -29,16 +30,18 @@ public record Passes(List<? extends SectorImage> images, List<Disk> disks, CopyC
         Survey survey = Survey.ofProviders();
         List<Disk> disks = new ArrayList<>();
         List<Findings> findings = new ArrayList<>();
+        List<List<MapVerdict>> verdicts = new ArrayList<>();
         List<SectorRanges> readers = new ArrayList<>();
         for (SectorImage image : images) {
             Disk disk = survey.disk(image, progress);
             disks.add(disk);
+            verdicts.add(survey.judge(disk, book));
             findings.add(survey.verify(disk, Level.QUICK, book, progress));
             readers.add(image.inState(ReadState.READ, image.all()));
         }
         CopyComparison comparison = CopyComparison.of(images, progress);
         MergePlan plan = MergePlan.of(comparison, readers, findings, images.get(0).sectorSize());
-        return new Passes(images, List.copyOf(disks), comparison, SameDisk.judge(disks, comparison), plan);
+        return new Passes(images, List.copyOf(disks), comparison, SameDisk.judge(disks, verdicts, comparison), plan);
     }
 
     /** The merged view. */

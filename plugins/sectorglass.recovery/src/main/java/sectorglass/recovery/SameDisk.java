@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Set;
 
 import sectorglass.disk.Disk;
+import sectorglass.disk.MapVerdict;
 import sectorglass.disk.Partition;
+import sectorglass.disk.PartitionMap;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.image.SectorImage;
 
@@ -33,13 +35,17 @@ public record SameDisk(Answer answer, List<String> reasons, double agreeing) {
         UNKNOWN
     }
 
-    /** Judges copies from their surveys and their comparison. */
-    public static SameDisk judge(List<Disk> disks, CopyComparison comparison) {
+    /**
+     * Judges copies from their surveys and their comparison.
+     *
+     * @param verdicts per copy one verdict per map: the identity of a map that fails its own checks proves nothing
+     */
+    public static SameDisk judge(List<Disk> disks, List<List<MapVerdict>> verdicts, CopyComparison comparison) {
         List<String> reasons = new ArrayList<>();
         boolean shared = false;
-        Set<String> first = identities(disks.get(0));
+        Set<String> first = identities(disks.get(0), verdicts.get(0));
         for (int i = 1; i < disks.size(); i++) {
-            Set<String> other = identities(disks.get(i));
+            Set<String> other = identities(disks.get(i), verdicts.get(i));
             for (String identity : first) {
                 String kind = identity.substring(0, identity.indexOf(' '));
                 if (other.contains(identity)) {
@@ -75,10 +81,14 @@ public record SameDisk(Answer answer, List<String> reasons, double agreeing) {
     }
 
     /** Identities as "kind value"; the kind names the place, so that like is compared with like. */
-    private static Set<String> identities(Disk disk) {
+    private static Set<String> identities(Disk disk, List<MapVerdict> verdicts) {
         Set<String> all = new HashSet<>();
-        disk.maps().stream().map(Disk.FoundMap::map).filter(m -> !m.leftover() && m.id() != null)
-                .forEach(m -> all.add(m.kind() + "-id " + m.id()));
+        for (int i = 0; i < disk.maps().size(); i++) {
+            PartitionMap map = disk.maps().get(i).map();
+            if (!map.leftover() && map.id() != null && !Boolean.FALSE.equals(verdicts.get(i).consistent())) {
+                all.add(map.kind() + "-id " + map.id());
+            }
+        }
         for (Partition partition : disk.partitions()) {
             if (partition.volume() != null) {
                 volume(all, "partition-" + partition.range().first(), partition.volume().info());
