@@ -1,0 +1,126 @@
+package sectorglass.ntfs;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.Role;
+import sectorglass.disk.Structure;
+import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeInfo;
+import sectorglass.disk.VolumeSite;
+import sectorglass.disk.Witness;
+import sectorglass.image.SectorRange;
+import sectorglass.verify.Checks;
+
+/** An NTFS volume. */
+final class NtfsVolume implements Volume {
+    private final VolumeSite site;
+    private final BootFound boot;
+    private final Geometry geometry;
+    private final FileTable table;
+    private final VolumeFacts facts;
+    private List<Structure> listed;
+
+    NtfsVolume(VolumeSite site, BootFound boot) {
+        this.site = site;
+        this.boot = boot;
+        this.geometry = boot.geometry();
+        this.table = new FileTableFinder(site.image(), geometry).find();
+        this.facts = new VolumeFacts(table);
+    }
+
+    BootFound boot() {
+        return boot;
+    }
+
+    FileTable table() {
+        return table;
+    }
+
+    VolumeFacts facts() {
+        return facts;
+    }
+
+    @Override
+    public VolumeInfo info() {
+        int size = site.image().sectorSize();
+        long bytes = geometry.sectors() * geometry.sectorBytes();
+        long sectors = (bytes + geometry.sectorBytes() + size - 1) / size;
+        String serial = String.format(Locale.ROOT, "%016X", geometry.serial());
+        return new VolumeInfo("ntfs", new SectorRange(site.range().first(), sectors), facts.label == null || facts.label.isEmpty()
+                ? null : facts.label, null, serial, null, (long) geometry.clusterBytes(), bytes, facts.usedBytes, facts.latest, remarks());
+    }
+
+    private List<String> remarks() {
+        List<String> remarks = new ArrayList<>();
+        if (boot.backup()) {
+            remarks.add("the first sector cannot be used; its copy at image byte " + boot.byteFound() + " was taken instead");
+        }
+        switch (table.origin()) {
+            case MIRROR -> remarks.add("file record 0 cannot be used; its copy in the mirror was taken instead");
+            case ASSUMED -> remarks.add("file record 0 and its copy cannot be used; the file table is assumed to go on from its first cluster");
+            case SCANNED -> remarks.add("the file table was put together from records found by scanning");
+            case NONE -> remarks.add("no file record was found where the boot sector points, or it was not read");
+            default -> { }
+        }
+        if (Boolean.TRUE.equals(facts.dirty)) {
+            remarks.add("not closed cleanly: the volume's dirty flag is set");
+        }
+        return remarks;
+    }
+
+    @Override
+    public VolumeSite site() {
+        return site;
+    }
+
+    @Override
+    public void check(Level level, Checks out) {
+        new BootChecks(site, boot).run(out);
+    }
+
+    @Override
+    public List<Role> roles() {
+        return RootRoles.of(facts.rootNames);
+    }
+
+    @Override
+    public List<Witness> witnesses() {
+        return new Witnesses(table, site).all();
+    }
+
+    @Override
+    public OptionalLong address(String kind, long target) {
+        if (target < 0) {
+            return OptionalLong.empty();
+        }
+        return switch (kind) {
+            case "cluster" -> geometry.holds(target, 1) ? OptionalLong.of(geometry.clusterByte(target)) : OptionalLong.empty();
+            case "record" -> {
+                long at = table.address(target & RecordView.NUMBER_MASK);
+                yield at < 0 ? OptionalLong.empty() : OptionalLong.of(at);
+            }
+            case "sector" -> target <= geometry.sectors()
+                    ? OptionalLong.of(geometry.firstByte() + target * geometry.sectorBytes()) : OptionalLong.empty();
+            case "byte" -> OptionalLong.of(geometry.firstByte() + target);
+            default -> OptionalLong.empty();
+        };
+    }
+
+    @Override
+    public synchronized List<Structure> structures() {
+        if (listed == null) {
+            listed = new NtfsStructures(table).listed();
+        }
+        return listed;
+    }
+
+    @Override
+    public Optional<Structure> structureAt(long imageByte) {
+        return new NtfsStructures(table).at(imageByte, structures());
+    }
+}

@@ -1,0 +1,15 @@
+package sectorglass.ntfs;
+
+import java.util.HexFormat;
+
+/** Values as texts of findings show them. */
+final class Show {
+    private static final HexFormat HEX = HexFormat.ofDelimiter(" ").withUpperCase();
+
+    private Show() {
+    }
+
+    static String hex(byte[] bytes) {
+        return HEX.formatHex(bytes);
+    }
+}
