@@ -122,7 +122,8 @@ final class ContentFit {
     }
 
     private Volume volumeAt(SectorRange range) {
-        return disk.partitions().stream().filter(p -> p.range().equals(range)).map(Partition::volume).findFirst().orElse(null);
+        return disk.partitions().stream().filter(p -> p.volume() != null && p.range().equals(range)).map(Partition::volume)
+                .findFirst().orElse(null);
     }
 
     private boolean tooLarge(SectorRange range, Volume volume) {
