@@ -1,0 +1,34 @@
+package sectorglass.apple;
+
+import java.util.List;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.Role;
+import sectorglass.disk.Structure;
+import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeInfo;
+import sectorglass.disk.VolumeSite;
+import sectorglass.verify.Checks;
+
+/**
+ * A volume of which the headers are known.
+ *
+ * @param info what the headers say
+ * @param site where it lies
+ * @param structures its headers and their copies, by address
+ * @param roles what it is probably for
+ * @param judge checks the headers
+ */
+record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge) implements Volume {
+
+    /** The rules of one kind. */
+    @FunctionalInterface
+    interface Judge {
+        void check(Level level, Checks out);
+    }
+
+    @Override
+    public void check(Level level, Checks out) {
+        judge.check(level, out);
+    }
+}

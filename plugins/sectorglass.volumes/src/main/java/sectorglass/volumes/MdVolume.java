@@ -1,0 +1,35 @@
+package sectorglass.volumes;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+
+import sectorglass.disk.Role;
+import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.Window;
+
+/** Makes the volume of an md superblock. */
+final class MdVolume {
+
+    private MdVolume() {
+    }
+
+    static Volume open(VolumeSite site, MdSuperblock md) {
+        Facts facts = new Facts();
+        Facts.known(() -> {
+            Window w = site.window(md.at(), 512);
+            facts.uuid = md.uuid();
+            facts.latest = Instant.ofEpochSecond(md.old() ? md.u32(w, 128) : w.u64le(192) & 0xFFFFFFFFFFL);
+            facts.remarks.add("member of a set of level " + level(md.level()) + " with " + md.disks() + " disks, superblock "
+                    + md.version());
+            return facts.label = md.old() ? null : Facts.text(w, 32, 32, StandardCharsets.UTF_8);
+        });
+        return new HeaderVolume(facts.info("md", site), site, List.of(),
+                List.of(Role.of(Role.Kind.SET_MEMBER, "md superblock " + md.version())), (level, out) -> { });
+    }
+
+    private static String level(int level) {
+        return level == -4 ? "multipath" : level == -1 ? "linear" : String.valueOf(level);
+    }
+}

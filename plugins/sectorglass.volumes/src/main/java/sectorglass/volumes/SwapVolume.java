@@ -1,0 +1,43 @@
+package sectorglass.volumes;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+import sectorglass.disk.Role;
+import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.Window;
+
+/** Makes the volume of a swap header. */
+final class SwapVolume {
+
+    private SwapVolume() {
+    }
+
+    static Volume open(VolumeSite site, SwapVolumes.Found found) {
+        Window w = site.window(1024, 512);
+        Facts facts = new Facts();
+        if (found.version() == 1) {
+            Facts.known(() -> {
+                long last = lastPage(w, found);
+                facts.clusterBytes = (long) found.page();
+                facts.bytes = Facts.product(last + 1, found.page());
+                facts.uuid = Facts.uuid(w, 12);
+                return facts.label = Facts.text(w, 28, 16, StandardCharsets.UTF_8);
+            });
+            facts.remarks.add(found.bigEndian() ? "big endian" : "little endian");
+        } else {
+            facts.remarks.add("version 0, without label and size");
+        }
+        if (found.hibernation()) {
+            facts.remarks.add("holds a hibernation image");
+        }
+        List<Role> roles = List.of(Role.of(Role.Kind.SWAP, found.hibernation() ? "hibernation image" : "swap header"));
+        return new HeaderVolume(facts.info("swap", site), site, List.of(), roles, (level, out) -> { });
+    }
+
+    /** Number of the last page, from the header. */
+    static long lastPage(Window header, SwapVolumes.Found found) {
+        return found.bigEndian() ? header.u32be(4) : header.u32le(4);
+    }
+}
