@@ -1,0 +1,43 @@
+package sectorglass.exfat;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.Progress;
+import sectorglass.verify.Checks;
+
+/** All rules of an exFAT volume, in the order in which one follows from another. */
+final class ExfatCheck {
+
+    private final ExfatVolume volume;
+    private final VolumeSite site;
+    private final Found found;
+    private final Checks out;
+    private final Progress progress;
+
+    ExfatCheck(ExfatVolume volume, Checks out, Progress progress) {
+        this.volume = volume;
+        this.site = volume.site();
+        this.found = volume.found();
+        this.out = out;
+        this.progress = progress;
+    }
+
+    void run(Level level) {
+        boolean mainRead = found.main().window().isRead(0, BootSector.SIZE);
+        BootSector judged = mainRead ? found.main() : found.layout();
+        BootCheck boot = new BootCheck(site, judged, mainRead, out);
+        boot.run();
+        if (!mainRead) {
+            out.in(found.main().at(0, BootSector.SIZE)).check("exfat.closed-cleanly", found.main().at(BootSector.FLAGS, 2),
+                    () -> sectorglass.verify.Outcome.unread(found.main().window().missing(0, BootSector.SIZE)));
+        }
+        Geometry geometry = found.geometry();
+        if (geometry == null) {
+            return;
+        }
+        new RegionCheck(BootRegion.of(site, BootRegion.MAIN, geometry.sectorBytes()),
+                BootRegion.of(site, BootRegion.BACKUP, geometry.sectorBytes()), boot.lead(), out).run();
+        RootCheck root = new RootCheck(site, geometry, volume.root(), new Fat(site, geometry), boot.size(), out);
+        root.run();
+    }
+}

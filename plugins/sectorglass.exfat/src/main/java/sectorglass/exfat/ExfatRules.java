@@ -1,0 +1,14 @@
+package sectorglass.exfat;
+
+import org.osgi.service.component.annotations.Component;
+
+import aQute.bnd.annotation.Resolution;
+import aQute.bnd.annotation.spi.ServiceProvider;
+import sectorglass.verify.PropertiesRuleSet;
+import sectorglass.verify.RuleSet;
+
+/** The rules of exFAT volumes. */
+@Component(service = RuleSet.class)
+@ServiceProvider(value = RuleSet.class, resolution = Resolution.OPTIONAL)
+public final class ExfatRules extends PropertiesRuleSet {
+}

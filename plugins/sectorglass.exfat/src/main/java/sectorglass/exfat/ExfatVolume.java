@@ -1,0 +1,149 @@
+package sectorglass.exfat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.Role;
+import sectorglass.disk.Structure;
+import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeInfo;
+import sectorglass.disk.VolumeSite;
+import sectorglass.disk.Witness;
+import sectorglass.image.Progress;
+import sectorglass.image.SectorRange;
+import sectorglass.verify.Checks;
+
+/** An exFAT volume. Its root directory is read when it is first asked for something that stands there. */
+final class ExfatVolume implements Volume {
+
+    /** A bitmap of up to this many bytes is counted for the used bytes. */
+    private static final long COUNTED = 4 << 20;
+
+    private final VolumeSite site;
+    private final Found found;
+    private Root root;
+
+    ExfatVolume(VolumeSite site, Found found) {
+        this.site = site;
+        this.found = found;
+    }
+
+    @Override
+    public VolumeSite site() {
+        return site;
+    }
+
+    Found found() {
+        return found;
+    }
+
+    /** The root directory, or null where no layout is known. */
+    synchronized Root root() {
+        if (root == null && found.geometry() != null) {
+            root = Root.of(site, found.geometry(), new Fat(site, found.geometry()));
+        }
+        return root;
+    }
+
+    /** The allocation bitmap of the active FAT, or null where none can be located. */
+    Bitmap bitmap() {
+        Root here = root();
+        int slot = here == null || here.directory() == null ? -1 : here.bitmap(found.geometry().activeFat());
+        if (slot < 0) {
+            return null;
+        }
+        Geometry geometry = found.geometry();
+        long needed = (geometry.clusters() + 7) / 8;
+        Chain chain = Chain.follow(new Fat(site, geometry), here.directory().u32(slot, 20), geometry.clustersOf(needed));
+        if (chain.clusters() < geometry.clustersOf(needed) && geometry.exists(here.directory().u32(slot, 20))
+                && chain.end() == Chain.End.UNREAD) {
+            // formatters place the bitmap in one run; where the FAT was not read, that is the assumption
+            chain = Chain.contiguous(geometry, here.directory().u32(slot, 20), geometry.clustersOf(needed));
+        }
+        long length = here.directory().u64(slot, 24);
+        return chain.clusters() == 0 ? null
+                : new Bitmap(Stretch.of(site, geometry, chain, length < 0 ? needed : Math.min(length, needed)), geometry.clusters());
+    }
+
+    @Override
+    public VolumeInfo info() {
+        Geometry geometry = found.geometry();
+        Root here = root();
+        int size = site.image().sectorSize();
+        SectorRange range = geometry == null ? site.range()
+                : new SectorRange(site.range().first(), Math.max(1, geometry.bytes() / size + (geometry.bytes() % size == 0 ? 0 : 1)));
+        return new VolumeInfo("exfat", range, here == null || here.directory() == null ? null : here.label(), null,
+                found.layout().window().isRead(0, BootSector.SIZE) ? found.layout().serial() : null, null,
+                geometry == null ? null : (long) geometry.clusterBytes(), geometry == null ? null : geometry.bytes(), used(), null,
+                found.source() == Found.Source.BACKUP ? List.of("layout taken from the backup boot region") : geometry == null
+                        ? List.of("the boot sector is damaged and no backup helps") : List.of());
+    }
+
+    private Long used() {
+        Bitmap bitmap = bitmap();
+        if (bitmap == null || bitmap.bytes() > COUNTED || bitmap.bytes() < (found.geometry().clusters() + 7) / 8) {
+            return null;
+        }
+        long used = 0;
+        for (long i = 0; i < bitmap.bytes(); i++) {
+            int eight = bitmap.eight(i);
+            if (eight < 0) {
+                return null;
+            }
+            used += Integer.bitCount(eight);
+        }
+        return used * found.geometry().clusterBytes();
+    }
+
+    @Override
+    public List<Structure> structures() {
+        return new ExfatStructures(site, found, root()).listed();
+    }
+
+    @Override
+    public Optional<Structure> structureAt(long imageByte) {
+        return new ExfatStructures(site, found, root()).at(imageByte);
+    }
+
+    @Override
+    public OptionalLong address(String kind, long target) {
+        Geometry geometry = found.geometry();
+        if (kind.equals("cluster")) {
+            return geometry != null && geometry.exists(target) ? OptionalLong.of(site.firstByte() + geometry.clusterByte(target))
+                    : OptionalLong.empty();
+        }
+        if (kind.equals("sector") && geometry != null) {
+            return target >= 0 && target < geometry.volumeLength()
+                    ? OptionalLong.of(site.firstByte() + target * geometry.sectorBytes()) : OptionalLong.empty();
+        }
+        return Volume.super.address(kind, target);
+    }
+
+    /** PartitionOffset, where it is set (section 3.1.4: 0 is to be ignored). */
+    @Override
+    public List<Witness> witnesses() {
+        Geometry geometry = found.geometry();
+        long sectors = geometry == null ? 0 : found.layout().partitionOffset();
+        if (sectors <= 0 || sectors > Long.MAX_VALUE / geometry.sectorBytes()) {
+            return List.of();
+        }
+        return List.of(new Witness(site.firstByte(), sectors * geometry.sectorBytes(), "exFAT boot sector"));
+    }
+
+    @Override
+    public List<Role> roles() {
+        return root() == null ? List.of() : root().roles();
+    }
+
+    @Override
+    public void check(Level level, Checks out) {
+        check(level, out, Progress.NONE);
+    }
+
+    @Override
+    public void check(Level level, Checks out, Progress progress) {
+        new ExfatCheck(this, out, progress).run(level);
+    }
+}

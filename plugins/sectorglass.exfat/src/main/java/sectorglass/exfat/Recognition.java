@@ -1,0 +1,68 @@
+package sectorglass.exfat;
+
+import java.util.Optional;
+
+import sectorglass.disk.VolumeSite;
+
+/**
+ * Finds an exFAT volume at a site: by its main boot region, else by the backup at sector 12, whose checksum must hold as far as it
+ * was read. Source: Microsoft exFAT specification, sections 3.1 and 3.4.
+ */
+final class Recognition {
+
+    private static final int[] SECTOR_SIZES = {512, 1024, 2048, 4096};
+
+    private Recognition() {
+    }
+
+    static Optional<Found> at(VolumeSite site) {
+        BootSector main = new BootSector(site.window(0, BootSector.SIZE));
+        boolean read = main.window().isRead(0, BootSector.SIZE);
+        Geometry geometry = read && main.named() ? Geometry.of(main) : null;
+        if (geometry != null && BootRegion.of(site, BootRegion.MAIN, geometry.sectorBytes()).sound()) {
+            return Optional.of(new Found(Found.Source.MAIN, main, main, geometry, 97, "the main boot region passes its checksum"));
+        }
+        Optional<Found> backup = backup(site, main, read);
+        boolean plausible = geometry != null && plausible(main, geometry);
+        if (backup.isPresent() && !(plausible && backup.get().confidence() < 90)) {
+            return backup;
+        }
+        if (geometry != null) {
+            return Optional.of(new Found(Found.Source.MAIN, main, main, geometry, plausible ? 80 : 50,
+                    "the boot sector is named EXFAT" + (plausible ? " and its fields agree" : "")));
+        }
+        return read && main.named() ? Optional.of(new Found(Found.Source.MAIN, main, main, null, 40,
+                "the boot sector is named EXFAT, but its fields locate nothing")) : Optional.empty();
+    }
+
+    private static Optional<Found> backup(VolumeSite site, BootSector main, boolean mainRead) {
+        for (int size : SECTOR_SIZES) {
+            if (!site.has((long) BootRegion.BACKUP * size, BootSector.SIZE)) {
+                continue;
+            }
+            BootRegion region = BootRegion.of(site, BootRegion.BACKUP, size);
+            BootSector boot = region.boot();
+            Geometry geometry = boot.named() ? Geometry.of(boot) : null;
+            if (geometry == null || geometry.sectorBytes() != size) {
+                continue;
+            }
+            boolean sound = region.sound();
+            boolean undecided = !region.window().isRead(0, region.window().length()) && plausible(boot, geometry);
+            if (sound || undecided) {
+                return Optional.of(new Found(Found.Source.BACKUP, main, boot, geometry, sound ? 92 : 70, "the backup boot region at sector 12 "
+                        + (sound ? "passes its checksum" : "has plausible fields") + "; the main one "
+                        + (mainRead ? "is damaged" : "was not read")));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether the regions follow each other and the root directory exists. */
+    static boolean plausible(BootSector boot, Geometry geometry) {
+        long heap = geometry.fatOffset() + geometry.fatLength() * geometry.fats();
+        return boot.fatOffset() >= 24 && geometry.heapOffset() >= heap && geometry.exists(geometry.rootCluster())
+                && geometry.fatLength() * geometry.sectorBytes() >= (geometry.clusters() + 2) * 4
+                && geometry.heapOffset() + geometry.clusters() * (geometry.clusterBytes() / geometry.sectorBytes())
+                <= geometry.volumeLength();
+    }
+}
