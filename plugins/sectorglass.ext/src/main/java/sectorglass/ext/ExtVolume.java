@@ -1,0 +1,107 @@
+package sectorglass.ext;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.Structure;
+import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeInfo;
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.SectorRange;
+import sectorglass.image.UnreadException;
+import sectorglass.image.Window;
+import sectorglass.verify.Checks;
+
+/** An ext volume. */
+final class ExtVolume implements Volume {
+    private final VolumeSite site;
+    private final VolumeInfo info;
+
+    private ExtVolume(VolumeSite site, VolumeInfo info) {
+        this.site = site;
+        this.info = info;
+    }
+
+    /** @param at byte of the superblock to believe, from the start of the site */
+    static ExtVolume open(VolumeSite site, String kind, long at) {
+        return new ExtVolume(site, info(site, kind, at));
+    }
+
+    private static VolumeInfo info(VolumeSite site, String kind, long at) {
+        List<String> remarks = new ArrayList<>();
+        if (at != 1024) {
+            remarks.add("read from the backup superblock at byte " + at);
+        }
+        try {
+            Window w = site.window(at, Superblock.LENGTH);
+            Superblock sb = Superblock.read(w);
+            long block = sb.logBlock() <= 6 ? sb.blockSize() : 0;
+            long bytes = Math.multiplyHigh(sb.blocks(), block) == 0 && sb.blocks() * block > 0 ? sb.blocks() * block : -1;
+            long free = w.u32le(0xC) | (sb.hasIncompat(Features.BIT64) ? w.u32le(0x158) << 32 : 0);
+            free = sb.problem() == null ? free * sb.clusterRatio() : free;
+            if (sb.hasIncompat(Features.RECOVER)) {
+                remarks.add("journal needs replay");
+            }
+            if ((w.u16le(0x3A) & 1) == 0) {
+                remarks.add("not closed cleanly");
+            }
+            if ((w.u16le(0x3A) & 2) != 0) {
+                remarks.add("errors were recorded while it was in use");
+            }
+            if ((sb.incompat() & ~Features.KNOWN_INCOMPAT) != 0) {
+                remarks.add("uses features that are not known here: " + Long.toHexString(sb.incompat() & ~Features.KNOWN_INCOMPAT));
+            }
+            long latest = Math.max(Math.max(w.u32le(0x2C), w.u32le(0x30)), Math.max(w.u32le(0x40), w.u32le(0x108)));
+            long sector = site.image().sectorSize();
+            return new VolumeInfo(kind, new SectorRange(site.range().first(), bytes < 0 ? site.range().count()
+                    : bytes / sector + (bytes % sector == 0 ? 0 : 1)), label(w), null, null, uuid(sb.uuid()),
+                    block == 0 ? null : block, bytes < 0 ? null : bytes,
+                    bytes < 0 || at != 1024 || free > sb.blocks() ? null : (Long) (bytes - free * block),
+                    latest == 0 ? null : Instant.ofEpochSecond(latest), List.copyOf(remarks));
+        } catch (UnreadException e) {
+            return new VolumeInfo(kind, site.range(), null, null, null, null, null, null, null, null, List.copyOf(remarks));
+        }
+    }
+
+    private static String label(Window w) {
+        byte[] bytes = w.bytes(0x78, 16);
+        int end = 0;
+        while (end < 16 && bytes[end] != 0) {
+            end++;
+        }
+        return end == 0 ? null : new String(bytes, 0, end, StandardCharsets.UTF_8);
+    }
+
+    private static String uuid(byte[] bytes) {
+        StringBuilder text = new StringBuilder();
+        boolean any = false;
+        for (int i = 0; i < 16; i++) {
+            any |= bytes[i] != 0;
+            text.append(i == 4 || i == 6 || i == 8 || i == 10 ? "-" : "").append(String.format("%02x", bytes[i]));
+        }
+        return any ? text.toString() : null;
+    }
+
+    @Override
+    public VolumeInfo info() {
+        return info;
+    }
+
+    @Override
+    public VolumeSite site() {
+        return site;
+    }
+
+    @Override
+    public List<Structure> structures() {
+        return List.of();
+    }
+
+    @Override
+    public void check(Level level, Checks out) {
+        // rules follow
+    }
+}
