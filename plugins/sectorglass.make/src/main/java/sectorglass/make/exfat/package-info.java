@@ -1,0 +1,2 @@
+/** Writer of exFAT volumes. */
+package sectorglass.make.exfat;
