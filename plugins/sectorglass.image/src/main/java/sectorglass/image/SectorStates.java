@@ -41,6 +41,11 @@ public final class SectorStates {
         return new SectorStates(sectorSize, first, states.length, clean ? null : ordinals);
     }
 
+    /** States by ordinal; the array is not copied. */
+    static SectorStates ofOrdinals(int sectorSize, long first, byte[] ordinals) {
+        return new SectorStates(sectorSize, first, ordinals.length, compact(ordinals));
+    }
+
     /** Bytes per sector. */
     public int sectorSize() {
         return sectorSize;
