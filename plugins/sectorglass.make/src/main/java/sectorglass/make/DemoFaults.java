@@ -1,0 +1,44 @@
+package sectorglass.make;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The faults of the demo disk. Each one leaves a second witness from which the right value can be told. */
+final class DemoFaults {
+    private static final int GPT_ENTRY = 128;
+
+    private DemoFaults() {
+    }
+
+    static List<Damage> of(MadeDisk disk) {
+        List<Damage> damages = new ArrayList<>();
+        if (disk.description().map() == MapKind.GPT) {
+            // second entry, first unit of its name: "Transfer" becomes "Uransfer"; CRC in the header at LBA 1 no longer fits
+            damages.add(Damage.flip("gpt.entries.crc32", "One letter of a partition name changed in the primary entry array only.",
+                    2L * DemoDisk.SECTOR + GPT_ENTRY + 56, 0x01));
+        } else {
+            damages.add(Damage.put("mbr.active-count", "The archive is marked active as well as the first volume.", 446 + 32,
+                    (byte) 0x80));
+        }
+        fat(damages, DemoDisk.volume(disk, VolumeKind.FAT32));
+        exfat(damages, DemoDisk.volume(disk, VolumeKind.EXFAT));
+        return damages;
+    }
+
+    private static void fat(List<Damage> damages, MadeVolume volume) {
+        String path = "Harbour in fog/Harbour selection 0003.jpg";
+        long cluster = 2 + (volume.file(path).runs().get(0).firstByte() - volume.place("root")) / volume.clusterBytes();
+        damages.add(Damage.put("fat.copies-equal", "Entry of cluster " + (cluster + 5)
+                + " set to free in the second table only; the file there is whole in the first.",
+                volume.place("table 2") + 4 * (cluster + 5), (byte) 0, (byte) 0, (byte) 0, (byte) 0).inFull());
+        damages.add(Damage.put("fat32.info-free-count", "The count of free clusters says 4660.", volume.place("info") + 488,
+                (byte) 0x34, (byte) 0x12, (byte) 0, (byte) 0).inFull());
+    }
+
+    private static void exfat(List<Damage> damages, MadeVolume volume) {
+        damages.add(Damage.flip("exfat.backup-checksum", "One byte of the OEM parameters in the backup boot region changed.",
+                volume.place("backup boot") + 9L * DemoDisk.SECTOR + 20, 0xFF));
+        damages.add(Damage.flip("exfat.set-checksum", "One bit in the size of a picture's entry set flipped.",
+                volume.file("PICTURES/100RIDGE/FRM_0204.JPG").entryByte() + 32 + 24, 0x10).inFull());
+    }
+}
