@@ -64,7 +64,8 @@ final class ExfatStructures {
         long length = root.directory().u64(slot, 24);
         if (geometry.exists(first) && length > 0) {
             int shown = (int) Math.min(length, Math.min(PIECE, geometry.clusterBytes()));
-            all.add(Structure.plain(name, format, site.firstByte() + geometry.clusterByte(first), shown, Map.of("first_cluster", 2L)));
+            all.add(Structure.plain(name, format, site.firstByte() + geometry.clusterByte(first), shown,
+                    format.equals("exfat_bitmap") ? Map.of("first_cluster", 2L) : Map.of()));
         }
     }
 
