@@ -38,6 +38,6 @@ final class Listing {
 
     private static boolean hasPrimary(List<PartitionMap> maps, PartitionMap backup) {
         return maps.stream().anyMatch(m -> m != backup && m.kind().equals(backup.kind()) && !m.leftover()
-                && (m.copy() == PartitionMap.Copy.PRIMARY || m.lba() < backup.lba()));
+                && !m.entries().isEmpty() && (m.copy() == PartitionMap.Copy.PRIMARY || m.lba() < backup.lba()));
     }
 }

@@ -54,7 +54,8 @@ public final class Survey {
             Volume volume = recognise(new VolumeSite(image, slot.entry().range(), slot.entry().type())).orElse(null);
             partitions.add(new Partition(partitions.size() + 1, slot.map(), slot.entry(), Roles.of(slot.entry(), volume), volume));
         }
-        boolean mapped = found.stream().anyMatch(f -> !f.map().leftover());
+        boolean mapped = found.stream().anyMatch(f -> !f.map().leftover()
+                && f.map().entries().stream().anyMatch(e -> e.use() != MapEntry.Use.WHOLE));
         Volume whole = mapped ? null : recognise(new VolumeSite(image, image.all(), null)).orElse(null);
         return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole);
     }
