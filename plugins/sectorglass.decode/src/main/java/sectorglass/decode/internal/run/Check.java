@@ -1,0 +1,11 @@
+package sectorglass.decode.internal.run;
+
+/** What {@code valid} or {@code contents} asks of a value. */
+public abstract class Check {
+
+    /** What breaks the rule, or null; throws {@link Undecided} where the rule itself cannot be decided. */
+    public abstract Trouble test(StructNode self, ValueNode value);
+
+    /** What is asked for, as text. */
+    public abstract String expected();
+}
