@@ -29,6 +29,10 @@ final class Linker {
         this.steps = new StepBuilder(universe, compiler);
     }
 
+    ExprCompiler compiler() {
+        return compiler;
+    }
+
     void link() {
         List<TypeDraft> all = new ArrayList<>(universe.drafts.values());
         for (TypeDraft type : all) {
@@ -92,8 +96,8 @@ final class Linker {
             if (field.data == null && field.map.has("type")) {
                 type = ValueType.ANY;
             }
-            if (sized(field) && field.data instanceof DataType.Switch cases && cases.otherwise() == null && !type.is(Kind.STRUCT)) {
-                type = ValueType.ANY;
+            if (sized(field) && field.data instanceof DataType.Switch cases && cases.otherwise() == null) {
+                type = type.or(ValueType.BYTES);
             }
         }
         boolean array = field.map.has("repeat");
