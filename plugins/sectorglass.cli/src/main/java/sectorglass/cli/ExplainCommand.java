@@ -1,0 +1,127 @@
+package sectorglass.cli;
+
+import java.io.PrintStream;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import sectorglass.decode.DecodeOptions;
+import sectorglass.decode.Decoder;
+import sectorglass.decode.FieldNode;
+import sectorglass.decode.Format;
+import sectorglass.decode.FormatCatalogue;
+import sectorglass.decode.SpecException;
+import sectorglass.disk.Disk;
+import sectorglass.disk.Level;
+import sectorglass.disk.Structure;
+import sectorglass.disk.Survey;
+import sectorglass.image.OpenImage;
+import sectorglass.image.Window;
+import sectorglass.report.FieldsJson;
+import sectorglass.report.JsonOut;
+import sectorglass.verify.Findings;
+
+/** Prints each field of the structure at a place. */
+@Command(description = "Prints each field at a place: bytes, name, value, meaning.")
+final class ExplainCommand extends ImageCommand {
+    /** How many bytes a format chosen by hand may look at. */
+    private static final int BY_HAND = 1 << 16;
+
+    /** The place. */
+    static final class Place {
+        @Option(names = "--lba", required = true, paramLabel = "N", description = "The LBA to explain.")
+        Long lba;
+
+        @Option(names = "--at", required = true, paramLabel = "BYTE", description = "The image byte to explain; 0x for hex.")
+        String at;
+    }
+
+    @ArgGroup(multiplicity = "1")
+    private Place place;
+
+    @Option(names = "--format", paramLabel = "ID", description = "Decodes by this format instead of the one that fits the place.")
+    private String format;
+
+    ExplainCommand(PrintStream out, PrintStream err) {
+        super(out, err);
+    }
+
+    @Override
+    int run(OpenImage opened) throws Exception {
+        long at = place(opened);
+        Disk disk = survey(opened);
+        FormatCatalogue catalogue = FormatCatalogue.ofProviders();
+        Structure structure = format == null ? disk.structureAt(at).orElse(null) : byHand(catalogue, opened, at);
+        Findings findings = Survey.ofProviders().verify(disk, Level.QUICK, book(), progress());
+        Window window;
+        FieldNode root = null;
+        if (structure == null) {
+            long sector = at - at % opened.sectorSize();
+            window = opened.window(sector, opened.sectorSize());
+        } else {
+            window = structure.reader().read(opened);
+            root = Decoder.decode(load(catalogue, structure.format()), window, DecodeOptions.DEFAULT.withParams(structure.params()));
+        }
+        String id = structure == null ? null : structure.format();
+        if (json) {
+            try (JsonOut to = new JsonOut(out)) {
+                FieldsJson.write(to, id, at, root, window, findings);
+            }
+        } else {
+            new FieldsText(out, opened.sectorSize()).print(structure, at, root, window, findings);
+        }
+        return Status.DONE;
+    }
+
+    private long place(OpenImage opened) throws CommandException {
+        long at;
+        if (place.lba != null) {
+            if (place.lba < 0 || place.lba > Long.MAX_VALUE / opened.sectorSize()) {
+                throw new CommandException(Status.USE, "LBA " + place.lba + " is no address.");
+            }
+            at = place.lba * opened.sectorSize();
+        } else {
+            try {
+                at = Long.decode(place.at);
+            } catch (NumberFormatException e) {
+                throw new CommandException(Status.USE, "\"" + place.at + "\" is no byte address: give a decimal number, or 0x and a hex number.");
+            }
+        }
+        if (at < 0 || at >= opened.bytes()) {
+            throw new CommandException(Status.USE, "Byte " + at + " lies outside the image, which has " + opened.bytes() + " bytes (LBA 0 to "
+                    + (opened.sectors() - 1) + ").");
+        }
+        return at;
+    }
+
+    private Structure byHand(FormatCatalogue catalogue, OpenImage opened, long at) throws CommandException {
+        Format known = load(catalogue, format);
+        Map<String, Object> params = new HashMap<>();
+        for (String param : known.params()) {
+            if (!param.equals("sector_size")) {
+                throw new CommandException(Status.USE, "The format " + format + " needs the value \"" + param
+                        + "\" from the structure that leads to it, so it cannot be chosen by hand.");
+            }
+            params.put(param, (long) opened.sectorSize());
+        }
+        int length = (int) Math.min(BY_HAND, opened.bytes() - at);
+        return Structure.plain(known.title(), format, at, length, params);
+    }
+
+    private Format load(FormatCatalogue catalogue, String id) throws CommandException {
+        Optional<?> found = catalogue.find(id);
+        if (found.isEmpty()) {
+            throw new CommandException(Status.USE, "There is no format \"" + id + "\". \"sectorglass formats\" lists them.");
+        }
+        try {
+            return catalogue.load(id);
+        } catch (SpecException e) {
+            List<?> problems = e.problems();
+            throw new CommandException(Status.FAULT, "The format " + id + " cannot be used: " + problems.get(0));
+        }
+    }
+}

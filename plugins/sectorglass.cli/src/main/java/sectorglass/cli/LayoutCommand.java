@@ -1,0 +1,38 @@
+package sectorglass.cli;
+
+import java.io.PrintStream;
+import java.util.List;
+
+import picocli.CommandLine.Command;
+import sectorglass.disk.Disk;
+import sectorglass.disk.FirstLook;
+import sectorglass.disk.FirstLooks;
+import sectorglass.disk.MapVerdict;
+import sectorglass.disk.Survey;
+import sectorglass.image.OpenImage;
+import sectorglass.report.JsonOut;
+import sectorglass.report.LayoutJson;
+
+/** Prints what a disk is. */
+@Command(description = "Prints first look, read state, nominal capacity, partition maps, partitions, volumes and likely roles.")
+final class LayoutCommand extends ImageCommand {
+
+    LayoutCommand(PrintStream out, PrintStream err) {
+        super(out, err);
+    }
+
+    @Override
+    int run(OpenImage opened) {
+        Disk disk = survey(opened);
+        List<MapVerdict> verdicts = Survey.ofProviders().judge(disk, book());
+        FirstLook look = FirstLooks.of(disk, locale());
+        if (json) {
+            try (JsonOut to = new JsonOut(out)) {
+                LayoutJson.write(to, image.toString(), disk, verdicts, look);
+            }
+        } else {
+            new LayoutText(out).print(opened, disk, verdicts, look);
+        }
+        return Status.DONE;
+    }
+}
