@@ -8,6 +8,7 @@ import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
+import sectorglass.verify.Severity;
 import sectorglass.verify.Verdict;
 
 /**
@@ -125,7 +126,7 @@ public record MergePlan(List<Choice> choices) {
 
     private static boolean fails(Findings findings, long lba, int sectorSize) {
         for (Finding finding : findings.all()) {
-            if (finding.verdict() == Verdict.FAILED
+            if (finding.verdict() == Verdict.FAILED && finding.severity() != Severity.COSMETIC
                     && (finding.where().sectors(sectorSize).contains(lba) || finding.structure().sectors(sectorSize).contains(lba))) {
                 return true;
             }
