@@ -78,6 +78,11 @@ public interface FieldNode {
     /** What the value means: label of the enum member, date, size in GB and GiB, CHS with LBA; null where nothing is known. */
     String meaning();
 
+    /** The {@code doc} of the enumeration's member that the value is, or null. */
+    default String meaningDoc() {
+        return null;
+    }
+
     /** The spec's {@code doc}, or null. */
     String doc();
 

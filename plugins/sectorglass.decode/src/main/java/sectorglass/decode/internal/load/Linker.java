@@ -161,7 +161,7 @@ final class Linker {
 
     private void toText(TypeDraft type) {
         if (type.map.get("to-string") instanceof ScalarNode node) {
-            compiler.compile(new Site(type.spec, type.map.file(), node, null), Kind.STR);
+            type.spec.toText(compiler.compile(new Site(type.spec, type.map.file(), node, null), Kind.STR));
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.List;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.decode.internal.run.Trouble.Cause;
+import sectorglass.image.SafeText;
 
 /** A structure: its fields and instances by slot, and the surroundings its expressions use. */
 public final class StructNode extends Node {
@@ -148,6 +149,13 @@ public final class StructNode extends Node {
 
     @Override
     public String value() {
-        return spec.presentation().struct(this);
+        if (type.toText() == null) {
+            return "";
+        }
+        try {
+            return SafeText.of(String.valueOf(type.toText().eval(this)));
+        } catch (Undecided e) {
+            return "";
+        }
     }
 }

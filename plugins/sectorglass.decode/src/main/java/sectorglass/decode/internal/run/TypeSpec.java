@@ -33,6 +33,7 @@ public final class TypeSpec {
     private FieldSpec[] params = new FieldSpec[0];
     private boolean[] aligned = new boolean[0];
     private boolean forces;
+    private Expr toText;
 
     /** A type in a file, in another type or (null) at the top. */
     public TypeSpec(String name, String file, TypeSpec outer) {
@@ -194,6 +195,16 @@ public final class TypeSpec {
     /** Sets whether it or a type in it has instances. */
     public void forces(boolean newForces) {
         forces = newForces;
+    }
+
+    /** {@code to-string}, or null. */
+    Expr toText() {
+        return toText;
+    }
+
+    /** Sets {@code to-string}. */
+    public void toText(Expr newToText) {
+        toText = newToText;
     }
 
     @Override

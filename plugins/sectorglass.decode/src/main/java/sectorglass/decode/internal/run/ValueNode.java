@@ -2,6 +2,8 @@ package sectorglass.decode.internal.run;
 
 import java.util.Arrays;
 
+import sectorglass.decode.internal.text.EnumTable;
+
 /**
  * A single value. Numbers and truth lie in a long; text and bytes are a range of the stream's data until they are asked for.
  */
@@ -176,6 +178,13 @@ public sealed class ValueNode extends Node permits ForeignNode {
     @Override
     public String meaning() {
         return form == EMPTY ? null : spec.presentation().meaning(raw(), unsigned64(), spec.type().enumeration());
+    }
+
+    @Override
+    public String meaningDoc() {
+        EnumTable table = spec.type().enumeration();
+        EnumTable.Member member = table == null || form != LONG ? null : table.find(value);
+        return member == null ? null : member.doc();
     }
 
     @Override

@@ -3,12 +3,13 @@ package sectorglass.decode.internal.text;
 import java.util.Map;
 
 import sectorglass.decode.FieldNode;
+import sectorglass.image.SafeText;
 
 /** A presentation by the keys of a field. */
 public final class KeyedPresentation implements Presentation {
     private final Unit unit;
     private final Map<Long, String> flags;
-    private final Map<Long, String> values;
+    private final Map<Object, String> values;
     private final String linkKind;
     private final String linkFormat;
 
@@ -17,11 +18,11 @@ public final class KeyedPresentation implements Presentation {
      *
      * @param unit the unit, or null
      * @param flags labels by mask, in the spec's order, or null
-     * @param values meanings by value, or null
+     * @param values meanings by number or by the text of the value in lower case, or null
      * @param linkKind what a number points to, or null
      * @param linkFormat id of the format there, or null
      */
-    public KeyedPresentation(Unit unit, Map<Long, String> flags, Map<Long, String> values, String linkKind, String linkFormat) {
+    public KeyedPresentation(Unit unit, Map<Long, String> flags, Map<Object, String> values, String linkKind, String linkFormat) {
         this.unit = unit;
         this.flags = flags;
         this.values = values;
@@ -43,18 +44,22 @@ public final class KeyedPresentation implements Presentation {
         if (raw instanceof Long number) {
             return Numbers.grouped(number, unsigned);
         }
-        return raw instanceof byte[] bytes ? Numbers.hex(bytes) : String.valueOf(raw);
+        return raw instanceof byte[] bytes ? Numbers.hex(bytes) : raw instanceof String text ? SafeText.of(text) : String.valueOf(raw);
     }
 
     @Override
     public String meaning(Object raw, boolean unsigned, EnumTable table) {
+        if (values != null && raw != null) {
+            Object key = raw instanceof Long ? raw : value(raw, unsigned, table).toLowerCase(java.util.Locale.ROOT);
+            String found = values.get(key);
+            if (found != null) {
+                return found;
+            }
+        }
         if (raw instanceof Long number) {
             if (table != null) {
                 EnumTable.Member member = table.find(number);
                 return member == null ? Texts.of("meaning.unassigned") : member.words();
-            }
-            if (values != null && values.containsKey(number)) {
-                return values.get(number);
             }
             if (flags != null) {
                 return flags(number);
@@ -93,11 +98,6 @@ public final class KeyedPresentation implements Presentation {
             return all.append(items.length > 64 ? ", …]" : "]").toString();
         }
         return Texts.of("value.stream");
-    }
-
-    @Override
-    public String struct(FieldNode node) {
-        return "";
     }
 
     @Override

@@ -27,6 +27,14 @@ public final class Numbers {
         return negative ? "-" + grouped : grouped.toString();
     }
 
+    /** Hexadecimal in full width; {@code bits} below 1: as many digits as needed. */
+    public static String hex(long number, int bits) {
+        long masked = bits > 0 && bits < 64 ? number & (1L << bits) - 1 : number;
+        String digits = Long.toHexString(masked).toUpperCase(java.util.Locale.ROOT);
+        int width = bits > 0 ? (bits + 3) / 4 : 0;
+        return "0x" + "0".repeat(Math.max(0, width - digits.length())) + digits;
+    }
+
     /** Bytes as hexadecimal pairs; long ones are cut with an ellipsis. */
     public static String hex(byte[] bytes) {
         StringBuilder hex = new StringBuilder(Math.min(bytes.length, MOST_HEX) * 3 + 2);

@@ -16,9 +16,6 @@ public interface Presentation {
     /** Text of a value that is a structure, an array or a stream. */
     String other(Object value);
 
-    /** Short text of a structure. */
-    String struct(FieldNode node);
-
     /** The unit, or null. */
     String unit();
 
