@@ -21,65 +21,114 @@ final class PartFinder {
     }
 
     /**
-     * The parts.
+     * A part to be opened.
      *
-     * @param sequence in order; at least one has a file
+     * @param file null where it is missing
+     * @param number in its name, or -1
+     * @param bytes its size as far as known before opening
+     * @param fixed whether it stands for exactly that many bytes whatever the size of its file
      */
-    record Parts(List<ImagePart> sequence) { }
+    record Planned(Path file, long number, long bytes, boolean fixed) { }
 
-    Parts find(Path path) throws ImageException {
-        if (!options.parts().isEmpty()) {
-            List<ImagePart> given = new ArrayList<>();
-            for (Path file : options.parts()) {
-                given.add(new ImagePart(file, -1, 0, size(file)));
-            }
-            return new Parts(placed(given));
+    List<Planned> find(Path path) throws ImageException {
+        if (options.partList() != null) {
+            return listed(options.partList());
         }
-        long bytes = size(path);
+        if (!options.parts().isEmpty()) {
+            List<Planned> given = new ArrayList<>();
+            for (Path file : options.parts()) {
+                given.add(new Planned(file, -1, size(file), false));
+            }
+            return given;
+        }
+        Planned alone = new Planned(path, -1, size(path), false);
         if (options.alone() || !Files.isRegularFile(path)) {
-            return single(path, bytes);
+            return List.of(alone);
         }
         PartNames.Numbered numbered;
         try {
             numbered = PartNames.of(path);
         } catch (IOException e) {
             remarks.add(texts.of("parts.folder", path.toAbsolutePath().getParent(), e.getMessage()));
-            return single(path, bytes);
-        }
-        if (numbered.byNumber().size() < 2) {
-            return single(path, bytes);
+            return List.of(alone);
         }
         if (!numbered.plain()) {
-            remarks.add(texts.of("parts.not-joined", numbered.byNumber().size(), numbered.byNumber().firstEntry().getValue().getFileName(),
-                    numbered.byNumber().lastEntry().getValue().getFileName()));
-            return single(path, bytes);
+            if (numbered.byNumber().size() > 1) {
+                remarks.add(texts.of("parts.not-joined", numbered.byNumber().size(),
+                        numbered.byNumber().firstEntry().getValue().getFileName(),
+                        numbered.byNumber().lastEntry().getValue().getFileName()));
+            }
+            return List.of(alone);
+        }
+        if (numbered.byNumber().size() == 1) {
+            return List.of(new Planned(path, numbered.byNumber().firstKey(), alone.bytes(), false));
         }
         return set(path, numbered);
     }
 
-    private static Parts single(Path path, long bytes) {
-        return new Parts(List.of(new ImagePart(path, -1, 0, bytes)));
+    /** Parts that have appeared behind a number; found like the others, missing ones between them included. */
+    List<Planned> after(Path path, long number) {
+        List<Planned> found = new ArrayList<>();
+        if (number < 0 || options.partList() != null || !options.parts().isEmpty() || options.alone()) {
+            return found;
+        }
+        try {
+            for (Planned part : find(path)) {
+                if (part.number() > number) {
+                    found.add(part);
+                }
+            }
+        } catch (ImageException e) {
+            remarks.add(e.getMessage());
+        }
+        return found;
     }
 
-    private Parts set(Path asked, PartNames.Numbered numbered) throws ImageException {
+    private List<Planned> listed(Path list) throws ImageException {
+        List<PartListFile.Entry> entries = PartListFile.read(list, texts);
+        int size = options.sectorSize() != 0 ? options.sectorSize() : PartListFile.sectorSize(entries);
+        remarks.add(texts.of("list.read", list, entries.size(), size));
+        List<Planned> found = new ArrayList<>();
+        long at = 0;
+        for (PartListFile.Entry entry : entries) {
+            if (entry.first() > at) {
+                found.add(new Planned(null, -1, (entry.first() - at) * size, true));
+                remarks.add(texts.of("list.gap", entry.first() - at, at));
+            }
+            long bytes = entry.sectors() * size;
+            if (Files.exists(entry.file())) {
+                long there = size(entry.file());
+                if (there != bytes) {
+                    remarks.add(texts.of(there < bytes ? "list.shorter" : "list.longer", list, entry.line(), entry.file().getFileName(),
+                            there, bytes));
+                }
+                found.add(new Planned(entry.file(), -1, bytes, true));
+            } else {
+                remarks.add(texts.of("list.missing", list, entry.line(), entry.file(), entry.sectors(), entry.first()));
+                found.add(new Planned(null, -1, bytes, true));
+            }
+            at = entry.first() + entry.sectors();
+        }
+        return found;
+    }
+
+    private List<Planned> set(Path asked, PartNames.Numbered numbered) throws ImageException {
         Map<Long, Long> sizes = new HashMap<>();
         for (Map.Entry<Long, Path> part : numbered.byNumber().entrySet()) {
             sizes.put(part.getKey(), size(part.getValue()));
         }
-        long first = numbered.byNumber().firstKey();
-        long last = numbered.byNumber().lastKey();
         long usual = usual(numbered, sizes);
-        List<ImagePart> found = new ArrayList<>();
+        List<Planned> found = new ArrayList<>();
         List<Long> gaps = new ArrayList<>();
-        for (long number = first; number <= last; number++) {
+        for (long number = numbered.byNumber().firstKey(); number <= numbered.byNumber().lastKey(); number++) {
             Path file = numbered.byNumber().get(number);
             if (file == null) {
                 gaps.add(number);
             }
-            found.add(new ImagePart(file, number, 0, file == null ? usual : sizes.get(number)));
+            found.add(new Planned(file, number, file == null ? usual : sizes.get(number), false));
         }
         remark(asked, numbered, sizes, usual, gaps);
-        return new Parts(placed(found));
+        return found;
     }
 
     private void remark(Path asked, PartNames.Numbered numbered, Map<Long, Long> sizes, long usual, List<Long> gaps) {
@@ -88,16 +137,16 @@ final class PartFinder {
         Path firstFile = numbered.byNumber().get(first);
         remarks.add(texts.of("parts.joined", numbered.byNumber().size(), firstFile.getFileName(),
                 numbered.byNumber().get(last).getFileName()));
-        if (!firstFile.equals(asked)) {
+        if (!firstFile.getFileName().equals(asked.getFileName())) {
             remarks.add(texts.of("parts.not-first", asked.getFileName(), firstFile.getFileName()));
         }
         if (first > 1) {
             remarks.add(texts.of("parts.start", first));
         }
         gaps.forEach(number -> remarks.add(texts.of("parts.gap", number, usual)));
-        sizes.forEach((number, size) -> {
-            if (number != last && size != usual) {
-                remarks.add(texts.of("parts.size", numbered.byNumber().get(number).getFileName(), size, usual));
+        numbered.byNumber().forEach((number, file) -> {
+            if (number != last && sizes.get(number) != usual) {
+                remarks.add(texts.of("parts.size", file.getFileName(), sizes.get(number), usual));
             }
         });
         if (sizes.get(last) > usual) {
@@ -117,16 +166,6 @@ final class PartFinder {
         });
         return counts.entrySet().stream().max(Map.Entry.<Long, Integer>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
                 .orElseThrow().getKey();
-    }
-
-    private static List<ImagePart> placed(List<ImagePart> parts) {
-        List<ImagePart> placed = new ArrayList<>();
-        long at = 0;
-        for (ImagePart part : parts) {
-            placed.add(new ImagePart(part.file(), part.number(), at, part.bytes()));
-            at += part.bytes();
-        }
-        return placed;
     }
 
     private long size(Path file) throws ImageException {

@@ -14,7 +14,7 @@ public final class PartSequence implements StoredBytes {
     /**
      * A piece of the sequence.
      *
-     * @param length number of bytes it stands for, at least 1
+     * @param length number of bytes it stands for, not negative
      * @param file where they are, from its first byte on; null where the piece is missing. Bytes of the piece beyond its end are unread
      * @param skip first byte of the file that belongs to the piece
      */
@@ -37,10 +37,14 @@ public final class PartSequence implements StoredBytes {
         return length;
     }
 
-    /** Index of the piece that holds the position. */
+    /** Index of the piece that holds the position, which must be smaller than the length. */
     public int pieceAt(long at) {
         int found = Arrays.binarySearch(starts, at);
-        return found >= 0 ? found : -found - 2;
+        int index = found >= 0 ? found : -found - 2;
+        while (at >= starts[index] + pieces[index].length) {
+            index++; // empty pieces share their start with the next one
+        }
+        return index;
     }
 
     /** Position of the first byte of a piece. */
