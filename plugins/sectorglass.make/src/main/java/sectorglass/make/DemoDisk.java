@@ -39,7 +39,7 @@ final class DemoDisk {
         return DiskDescription.gpt(SECTORS, SECTOR, SEED, null,
                 PartitionDescription.gpt(MIB, 16 * MIB, type, null, "Paperwork", 0).with(paperwork()),
                 PartitionDescription.gpt(17 * MIB, 48 * MIB, type, null, "Transfer", 0).with(transfer()),
-                PartitionDescription.gpt(65 * MIB, 128 * MIB, type, null, "Archive", 0),
+                PartitionDescription.gpt(65 * MIB, 128 * MIB, type, null, "Archive", 0).with(archive()),
                 PartitionDescription.gpt(193 * MIB, 62 * MIB, type, null, "Card copy", 0).with(card()));
     }
 
@@ -50,6 +50,6 @@ final class DemoDisk {
                 PartitionDescription.container(17 * MIB, 111 * MIB, 0x0F),
                 PartitionDescription.logical(18 * MIB, 48 * MIB, 0x0C).with(transfer()),
                 PartitionDescription.logical(67 * MIB, 60 * MIB, 0x07).with(card()),
-                PartitionDescription.primary(128 * MIB, 127 * MIB, 0x07));
+                PartitionDescription.primary(128 * MIB, 127 * MIB, 0x07).with(archive()));
     }
 }

@@ -22,6 +22,7 @@ final class DemoFaults {
         }
         fat(damages, DemoDisk.volume(disk, VolumeKind.FAT32));
         exfat(damages, DemoDisk.volume(disk, VolumeKind.EXFAT));
+        ntfs(damages, DemoDisk.volume(disk, VolumeKind.NTFS));
         return damages;
     }
 
@@ -40,5 +41,28 @@ final class DemoFaults {
                 volume.place("backup boot") + 9L * DemoDisk.SECTOR + 20, 0xFF));
         damages.add(Damage.flip("exfat.set-checksum", "One bit in the size of a picture's entry set flipped.",
                 volume.file("PICTURES/100RIDGE/FRM_0204.JPG").entryByte() + 32 + 24, 0x10).inFull());
+    }
+
+    private static void ntfs(List<Damage> damages, MadeVolume volume) {
+        byte[] hidden = {63, 0, 0, 0};
+        long boot = volume.place("boot");
+        long backup = volume.place("backup boot");
+        damages.add(Damage.by("ntfs.boot.hidden-sectors", "Boot sector and backup say that 63 sectors lie before the volume.",
+                boot + 0x1C, 4, disk -> {
+                    disk.write(boot + 0x1C, hidden);
+                    disk.write(backup + 0x1C, hidden);
+                }));
+        damages.add(Damage.flip("ntfs.boot.backup-equal", "One byte of the serial number in the backup boot sector changed.",
+                backup + 0x48, 0xFF));
+        damages.add(Damage.flip("ntfs.record.fixup", "The second half of the file record of catalogue.zip is torn.",
+                volume.file("catalogue.zip").entryByte() + 1022, 0xFF).inFull());
+        long cluster = (volume.file("Sound/market ambience.wav").runs().get(0).firstByte() - volume.firstByte())
+                / volume.clusterBytes();
+        damages.add(Damage.by("ntfs.claimed-but-free", "Cluster " + cluster + " of market ambience.wav is marked free.",
+                volume.place("bitmap") + cluster / 8, 1, disk -> {
+                    byte[] one = disk.read(volume.place("bitmap") + cluster / 8, 1);
+                    one[0] &= (byte) ~(1 << cluster % 8);
+                    disk.write(volume.place("bitmap") + cluster / 8, one);
+                }).inFull());
     }
 }

@@ -34,6 +34,12 @@ final class DemoReadMap {
         failed(lba(transfer.file("Contact sheets").runs().get(0).firstByte()), 1);
         failed(lba(transfer.place("table 1")) + 3, 2);
         failed(lba(transfer.firstByte() + transfer.bytes()) - 5000, 40);
+        MadeVolume archive = DemoDisk.volume(disk, VolumeKind.NTFS);
+        // second half of a file record, the middle of a picture, one sector of a folder's blocks
+        failed(lba(archive.file("2025-02 Paper mill/QM0008.JPG").entryByte()) + 1, 1);
+        failed(lba(archive.file("2025-04 Orchard bloom/QM0013.JPG").runs().get(0).firstByte()) + 31, 3);
+        failed(lba(archive.file("Thumbnails").runs().get(0).firstByte()) + 17, 1);
+        failed(lba(archive.file("Sound/market ambience.wav").runs().get(0).firstByte()) + 200, 64);
         failed(lba(card.file("PICTURES/100RIDGE/FRM_0207.JPG").runs().get(0).firstByte()), 8);
         long skipped = lba(card.file("PICTURES/100RIDGE/FRM_0211.JPG").runs().get(0).firstByte()) + 10;
         missing.add(new Range(skipped, 128, "skipped"));
