@@ -1,24 +1,28 @@
 package sectorglass.cli;
 
 import java.io.PrintStream;
+import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.function.BiFunction;
 
 /** The commands by name. Only the one that is asked for is made: start-up time counts. */
 final class CommandTable {
-    private static final Map<String, BiFunction<PrintStream, PrintStream, Callable<Integer>>> COMMANDS = new TreeMap<>(Map.of(
-            "layout", LayoutCommand::new,
-            "verify", VerifyCommand::new,
-            "explain", ExplainCommand::new,
-            "formats", FormatsCommand::new,
-            "compare", CompareCommand::new,
-            "find", FindCommand::new,
-            "files", FilesCommand::new,
-            "extract", ExtractCommand::new,
-            "plan", PlanCommand::new,
-            "demo", DemoCommand::new));
+    private static final Map<String, BiFunction<PrintStream, PrintStream, Callable<Integer>>> COMMANDS = new LinkedHashMap<>();
+
+    static {
+        COMMANDS.put("layout", LayoutCommand::new);
+        COMMANDS.put("verify", VerifyCommand::new);
+        COMMANDS.put("explain", ExplainCommand::new);
+        COMMANDS.put("formats", FormatsCommand::new);
+        COMMANDS.put("files", FilesCommand::new);
+        COMMANDS.put("extract", ExtractCommand::new);
+        COMMANDS.put("plan", PlanCommand::new);
+        COMMANDS.put("compare", CompareCommand::new);
+        COMMANDS.put("find", FindCommand::new);
+        COMMANDS.put("demo", DemoCommand::new);
+        COMMANDS.put("providers", ProvidersCommand::new);
+    }
 
     private CommandTable() {
     }

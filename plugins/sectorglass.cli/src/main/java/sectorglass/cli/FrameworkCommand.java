@@ -8,6 +8,7 @@ import java.util.Map;
 
 import org.eclipse.equinox.app.IApplication;
 import org.eclipse.equinox.app.IApplicationContext;
+import org.osgi.framework.Bundle;
 import org.osgi.framework.BundleContext;
 import org.osgi.framework.FrameworkUtil;
 import org.osgi.framework.InvalidSyntaxException;
@@ -26,6 +27,11 @@ public final class FrameworkCommand implements IApplication {
         String[] args = (String[]) arguments.get(IApplicationContext.APPLICATION_ARGS);
         PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(System.err, true, StandardCharsets.UTF_8);
+        for (Bundle each : bundle.getBundles()) {
+            if (each.getState() == Bundle.INSTALLED) {
+                err.println("Bundle " + each.getSymbolicName() + " cannot be used: something that it needs is missing from the installation.");
+            }
+        }
         return Main.run(args, out, err);
     }
 
