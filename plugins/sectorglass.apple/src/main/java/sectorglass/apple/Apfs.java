@@ -1,13 +1,21 @@
 package sectorglass.apple;
 
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
 /** Makes the volume of an APFS container superblock. Source: Apple File System Reference by way of apfsprogs (linux-apfs). */
 final class Apfs {
+    private static final Map<Integer, String> ROLES = Map.ofEntries(Map.entry(0, "none"), Map.entry(1, "system"), Map.entry(2, "user"),
+            Map.entry(4, "recovery"), Map.entry(8, "VM"), Map.entry(0x10, "preboot"), Map.entry(0x20, "installer"),
+            Map.entry(0x40, "data"), Map.entry(0x80, "baseband"), Map.entry(0xC0, "update"), Map.entry(0x100, "xART"),
+            Map.entry(0x140, "hardware"), Map.entry(0x180, "backup"), Map.entry(0x240, "enterprise"), Map.entry(0x2C0, "prelogin"));
 
     private Apfs() {
     }
@@ -16,6 +24,7 @@ final class Apfs {
     static Volume open(VolumeSite site, long at) {
         Window w = site.window(at, 4096);
         Facts facts = new Facts();
+        List<Structure> structures = new ArrayList<>();
         Facts.known(() -> {
             facts.uuid = Facts.uuid(w, 0x48);
             facts.clusterBytes = w.u32le(0x24);
@@ -24,6 +33,49 @@ final class Apfs {
         if (at != 0) {
             facts.remarks.add("read from the container superblock at byte " + at);
         }
-        return new HeaderVolume(facts.info("apfs", site), site, List.of(), List.of(), (level, out) -> { });
+        ApfsContainer container = Facts.known(() -> new ApfsContainer(site, at));
+        structures.add(new Header(site, 0, 4096).structure("container superblock", "apfs_container_superblock"));
+        if (container != null) {
+            for (long block : container.superblocks) {
+                structures.add(container.header(block).structure("container superblock in block " + block, "apfs_container_superblock"));
+            }
+            Facts.known(() -> {
+                describe(container, facts, structures);
+                return true;
+            });
+        }
+        return new HeaderVolume(facts.info("apfs", site), site, List.copyOf(structures), List.of(), (level, out) -> {
+            if (container != null) {
+                new ApfsChecks(container, out).check();
+            }
+        });
+    }
+
+    private static void describe(ApfsContainer container, Facts facts, List<Structure> structures) {
+        Window sb = container.superblock();
+        Long manager = container.ephemeral.get(sb.u64le(0x98));
+        if (manager != null && container.header(manager).inside()) {
+            structures.add(container.header(manager).structure("space manager", "apfs_object_header"));
+            Facts.known(() -> {
+                Window w = container.header(manager).window();
+                return facts.usedBytes = Facts.product(w.u64le(0x30) - w.u64le(0x48), container.blockSize);
+            });
+        }
+        long map = sb.u64le(0xA0);
+        if (container.header(map).inside()) {
+            structures.add(container.header(map).structure("object map", "apfs_object_header"));
+        }
+        long tree = container.mapTree();
+        for (long id : container.volumeIds()) {
+            Header volume = container.header(container.resolve(tree, id, sb.u64le(16)));
+            if (volume.inside() && volume.window().matches(32, "APSB")) {
+                Window w = volume.window();
+                String name = Facts.text(w, 0x2C0, 256, StandardCharsets.UTF_8);
+                facts.remarks.add("volume \"" + name + "\", role " + ROLES.getOrDefault(w.u16le(0x3C4), "unknown") + ", "
+                        + Facts.product(w.u64le(0x58), container.blockSize) + " bytes in use, " + w.u64le(0xB8) + " files, "
+                        + w.u64le(0xC0) + " folders" + ((w.u64le(0x108) & 1) == 0 ? ", encrypted" : ""));
+                structures.add(volume.structure("volume superblock " + name, "apfs_volume_superblock"));
+            }
+        }
     }
 }

@@ -33,7 +33,8 @@ final class Filevault {
             return facts.bytes = w.u64le(64) > 0 ? w.u64le(64) : null;
         });
         facts.remarks.add("encrypted: content cannot be read without the key");
-        return new HeaderVolume(facts.info("filevault", site), site, List.of(),
+        return new HeaderVolume(facts.info("filevault", site), site,
+                List.of(new Header(site, 0, 512).structure("volume header", "core_storage_header")),
                 List.of(Role.of(Role.Kind.ENCRYPTED, "Core Storage volume of FileVault")), (level, out) -> { });
     }
 }

@@ -46,7 +46,8 @@ final class Hfs {
         if (facts.bytes != null) {
             facts.bytes = Math.min(site.bytes(), facts.bytes + w.u16be(28) * 512L + 1024);
         }
-        return new HeaderVolume(facts.info("hfs", site), site, List.of(), List.of(), (level, out) -> { });
+        return new HeaderVolume(facts.info("hfs", site), site,
+                List.of(new Header(site, 1024, 162).structure("master directory block", "hfs_master_directory_block")), List.of(), (level, out) -> { });
     }
 
     /** The character set of classic names where the platform has it. */

@@ -5,8 +5,10 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.text.Normalizer;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -85,7 +87,30 @@ final class HfsPlus {
         if (place.header() != 1024) {
             facts.remarks.add("read from the alternate volume header");
         }
-        return new HeaderVolume(facts.info("hfsplus", site), site, List.of(), List.of(), (level, out) -> { });
+        return new HeaderVolume(facts.info("hfsplus", site), site, structures(site, place, w), List.of(),
+                new HfsPlusChecks(site, place)::check);
+    }
+
+    private static List<Structure> structures(VolumeSite site, Place place, Window header) {
+        List<Structure> all = new ArrayList<>();
+        all.add(new Header(site, place.start() + 1024, 512).structure("volume header", "hfsplus_volume_header"));
+        Facts.known(() -> {
+            long block = header.u32be(40);
+            long end = header.u32be(44) * block;
+            Header copy = new Header(site, place.start() + end - 1024, 512);
+            if (plausible(header) && copy.inside()) {
+                all.add(copy.structure("alternate volume header", "hfsplus_volume_header"));
+            }
+            for (int fork : new int[] {192, 272, 352}) {
+                Header tree = new Header(site, place.start() + header.u32be(fork + 16) * block, 512);
+                if (header.u32be(fork + 20) > 0 && tree.inside()) {
+                    all.add(tree.structure(fork == 192 ? "extents B-tree" : fork == 272 ? "catalog B-tree" : "attributes B-tree",
+                            "hfsplus_btree_header"));
+                }
+            }
+            return true;
+        });
+        return List.copyOf(all);
     }
 
     /** The volume's name: key of the thread or folder record below parent 1 in the first leaf of the catalog. */

@@ -1,9 +1,11 @@
 package sectorglass.volumes;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 
 import sectorglass.disk.Role;
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -48,8 +50,18 @@ final class Bitlocker {
             }
         }
         facts.remarks.add("encrypted: content cannot be read without the key");
-        return new HeaderVolume(facts.info("bitlocker", site), site, List.of(),
-                List.of(Role.of(Role.Kind.ENCRYPTED, "BitLocker boot record")), (level, out) -> { });
+        List<Structure> structures = new ArrayList<>();
+        if (offsets.at() == 176) {
+            structures.add(new Header(site, 0, 512).structure("boot record", "bitlocker_boot_record"));
+        }
+        for (long at : offsets.blocks()) {
+            if (legal(site, at)) {
+                structures.add(new Header(site, at, 112).structure("metadata block", "bitlocker_metadata"));
+            }
+        }
+        return new HeaderVolume(facts.info("bitlocker", site), site, List.copyOf(structures),
+                List.of(Role.of(Role.Kind.ENCRYPTED, "BitLocker boot record")),
+                (level, out) -> BitlockerChecks.check(site, offsets, out));
     }
 
     private static void read(VolumeSite site, long at, Facts facts) {

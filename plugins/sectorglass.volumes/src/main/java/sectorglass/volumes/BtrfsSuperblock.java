@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.zip.CRC32C;
 
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -43,6 +44,10 @@ final class BtrfsSuperblock {
         if (at != 0x10000) {
             facts.remarks.add("read from the copy of the superblock at byte " + at);
         }
-        return new HeaderVolume(facts.info("btrfs", site), site, List.of(), List.of(), (level, out) -> { });
+        List<Structure> structures = BtrfsVolumes.PLACES.stream().map(place -> new Header(site, place, 4096)).filter(Header::inside)
+                .map(header -> header.structure(header.at() == 0x10000 ? "superblock" : "copy of the superblock", "btrfs_superblock"))
+                .toList();
+        return new HeaderVolume(facts.info("btrfs", site), site, structures, List.of(),
+                (level, out) -> new BtrfsChecks(site, at).check(out));
     }
 }

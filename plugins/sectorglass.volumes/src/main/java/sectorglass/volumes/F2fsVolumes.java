@@ -10,6 +10,7 @@ import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
@@ -60,6 +61,9 @@ public final class F2fsVolumes implements VolumeProvider {
         if (at != 1024) {
             facts.remarks.add("read from the second superblock");
         }
-        return new HeaderVolume(facts.info("f2fs", claim.site()), claim.site(), List.of(), List.of(), (level, out) -> { });
+        List<Structure> structures = PLACES.stream().map(place -> new Header(claim.site(), place, 3072)).filter(Header::inside)
+                .map(header -> header.structure(header.at() == 1024 ? "superblock" : "second superblock", "f2fs_superblock")).toList();
+        return new HeaderVolume(facts.info("f2fs", claim.site()), claim.site(), structures, List.of(),
+                (level, out) -> F2fsChecks.check(claim.site(), out));
     }
 }

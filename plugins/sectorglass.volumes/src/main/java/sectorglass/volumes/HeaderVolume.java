@@ -1,6 +1,7 @@
 package sectorglass.volumes;
 
 import java.util.List;
+import java.util.OptionalLong;
 
 import sectorglass.disk.Level;
 import sectorglass.disk.Role;
@@ -25,6 +26,15 @@ record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures
     @FunctionalInterface
     interface Judge {
         void check(Level level, Checks out);
+    }
+
+    @Override
+    public OptionalLong address(String kind, long target) {
+        if (!kind.equals("cluster") || info.clusterBytes() == null || target < 0 || Math.multiplyHigh(target, info.clusterBytes()) != 0
+                || target * info.clusterBytes() < 0 || target * info.clusterBytes() > Long.MAX_VALUE - site.firstByte()) {
+            return Volume.super.address(kind, target);
+        }
+        return OptionalLong.of(site.firstByte() + target * info.clusterBytes());
     }
 
     @Override

@@ -7,6 +7,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -33,7 +34,11 @@ final class IsoVolume {
             });
         }
         facts.label = label(facts.label, joliet[0]);
-        return new HeaderVolume(facts.info("iso9660", site), site, List.of(), List.of(), (level, out) -> { });
+        List<Structure> structures = IsoDescriptor.list(site).stream().filter(d -> d.type() == 1 || d.type() == 2)
+                .map(d -> new Header(site, d.at(), 2048).structure(d.type() == 1 ? "primary volume descriptor"
+                        : "supplementary volume descriptor", "iso9660_volume_descriptor")).toList();
+        return new HeaderVolume(facts.info("iso9660", site), site, structures, List.of(),
+                (level, out) -> IsoChecks.check(site, out));
     }
 
     private static void primary(Window w, Facts facts) {

@@ -21,7 +21,8 @@ final class Luks1 {
         Facts facts = new Facts();
         Facts.known(() -> facts.uuid = Facts.text(w, 168, 40, StandardCharsets.US_ASCII));
         facts.remarks.add("encrypted: content cannot be read without the key");
-        return new HeaderVolume(facts.info("luks1", site), site, List.of(),
-                List.of(Role.of(Role.Kind.ENCRYPTED, "LUKS header version 1")), (level, out) -> { });
+        return new HeaderVolume(facts.info("luks1", site), site,
+                List.of(new Header(site, 0, LENGTH).structure("LUKS header", "luks1_header")),
+                List.of(Role.of(Role.Kind.ENCRYPTED, "LUKS header version 1")), (level, out) -> LuksChecks.slots(site, out));
     }
 }

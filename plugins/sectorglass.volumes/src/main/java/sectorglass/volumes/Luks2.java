@@ -3,10 +3,12 @@ package sectorglass.volumes;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
 import sectorglass.disk.Role;
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -56,7 +58,16 @@ final class Luks2 {
         if (at != 0) {
             facts.remarks.add("read from the second header at byte " + at);
         }
-        return new HeaderVolume(facts.info("luks2", site), site, List.of(),
-                List.of(Role.of(Role.Kind.ENCRYPTED, "LUKS header version 2")), (level, out) -> { });
+        Integer size = Facts.known(() -> size(w));
+        int length = size == null || size < 0 ? 4096 : size;
+        List<Structure> structures = new ArrayList<>();
+        for (long place : at == 0 ? new long[] {0, length} : new long[] {0, at}) {
+            Header header = new Header(site, place, (int) Math.min(length, Math.max(0, site.bytes() - place)));
+            if (header.length() >= 4096) {
+                structures.add(header.structure(place == 0 ? "LUKS header" : "second LUKS header", "luks2_header"));
+            }
+        }
+        return new HeaderVolume(facts.info("luks2", site), site, List.copyOf(structures),
+                List.of(Role.of(Role.Kind.ENCRYPTED, "LUKS header version 2")), (level, out) -> LuksChecks.copies(site, at, out));
     }
 }

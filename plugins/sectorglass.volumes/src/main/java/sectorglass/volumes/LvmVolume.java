@@ -1,8 +1,10 @@
 package sectorglass.volumes;
 
+import java.util.ArrayList;
 import java.util.List;
 
 import sectorglass.disk.Role;
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -27,8 +29,47 @@ final class LvmVolume {
             facts.uuid = id(w.ascii(32, 32));
             return facts.bytes = w.u64le(64) > 0 ? w.u64le(64) : null;
         });
-        return new HeaderVolume(facts.info("lvm2", site), site, List.of(),
-                List.of(Role.of(Role.Kind.SET_MEMBER, "LVM2 physical volume")), (level, out) -> { });
+        List<Structure> structures = new ArrayList<>();
+        structures.add(new Header(site, sector * 512L, 512).structure("label", "lvm2_label"));
+        for (Area area : metadataAreas(w)) {
+            Header header = new Header(site, area.offset(), 512);
+            if (header.inside()) {
+                structures.add(header.structure("metadata area header", "lvm2_metadata_header"));
+            }
+        }
+        return new HeaderVolume(facts.info("lvm2", site), site, List.copyOf(structures),
+                List.of(Role.of(Role.Kind.SET_MEMBER, "LVM2 physical volume")), (level, out) -> LvmChecks.check(site, sector, out));
+    }
+
+    /**
+     * A range of the device.
+     *
+     * @param offset first byte
+     * @param size bytes; 0 up to the end
+     */
+    record Area(long offset, long size) { }
+
+    /** The metadata areas that the label names; none where its sector was not read. */
+    static List<Area> metadataAreas(Window label) {
+        List<Area> all = new ArrayList<>();
+        Facts.known(() -> {
+            int at = 72;
+            for (int list = 0; list < 2; list++) {
+                for (; at + 16 <= 512; at += 16) {
+                    long offset = label.u64le(at);
+                    long size = label.u64le(at + 8);
+                    if (offset == 0 && size == 0) {
+                        at += 16;
+                        break;
+                    }
+                    if (list == 1 && offset > 0 && size >= 0) {
+                        all.add(new Area(offset, size));
+                    }
+                }
+            }
+            return true;
+        });
+        return all;
     }
 
     /** 32 characters in groups, as LVM2 prints them; upper and lower case differ. */

@@ -25,8 +25,15 @@ final class MdVolume {
                     + md.version());
             return facts.label = md.old() ? null : Facts.text(w, 32, 32, StandardCharsets.UTF_8);
         });
-        return new HeaderVolume(facts.info("md", site), site, List.of(),
-                List.of(Role.of(Role.Kind.SET_MEMBER, "md superblock " + md.version())), (level, out) -> { });
+        return new HeaderVolume(facts.info("md", site), site,
+                md.bigEndian() ? List.of() : List.of(new Header(site, md.at(), md.old() ? 4096 : length(md)).structure("superblock",
+                        md.old() ? "md_superblock_0_90" : "md_superblock_1")),
+                List.of(Role.of(Role.Kind.SET_MEMBER, "md superblock " + md.version())), (level, out) -> MdChecks.check(md, out));
+    }
+
+    private static int length(MdSuperblock md) {
+        Long roles = Facts.known(() -> md.site().window(md.at(), 512).u32le(220));
+        return 256 + 2 * (int) Math.min(1920, roles == null ? 128 : roles);
     }
 
     private static String level(int level) {

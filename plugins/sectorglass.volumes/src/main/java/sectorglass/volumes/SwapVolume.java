@@ -7,6 +7,8 @@ import sectorglass.disk.Role;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
+import sectorglass.verify.Checks;
+import sectorglass.verify.Outcome;
 
 /** Makes the volume of a swap header. */
 final class SwapVolume {
@@ -33,7 +35,22 @@ final class SwapVolume {
             facts.remarks.add("holds a hibernation image");
         }
         List<Role> roles = List.of(Role.of(Role.Kind.SWAP, found.hibernation() ? "hibernation image" : "swap header"));
-        return new HeaderVolume(facts.info("swap", site), site, List.of(), roles, (level, out) -> { });
+        Header header = new Header(site, 1024, Math.max(512, found.page() - 1024 - 10));
+        return new HeaderVolume(facts.info("swap", site), site, found.version() == 1 && !found.bigEndian()
+                ? List.of(header.structure("swap header", "swap_header")) : List.of(), roles, (level, out) -> {
+                    if (found.version() == 1) {
+                        check(site, found, out);
+                    }
+                });
+    }
+
+    private static void check(VolumeSite site, SwapVolumes.Found found, Checks all) {
+        Header header = new Header(site, 1024, 512);
+        long pages = site.bytes() / found.page();
+        all.in(header.whole()).check("swap.size", header.range(4, 4), () -> {
+            long last = lastPage(header.window(), found);
+            return Outcome.test(last > 0 && last < pages, last, "1 to " + (pages - 1));
+        });
     }
 
     /** Number of the last page, from the header. */

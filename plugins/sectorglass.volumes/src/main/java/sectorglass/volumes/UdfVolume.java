@@ -1,9 +1,11 @@
 package sectorglass.volumes;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -27,7 +29,13 @@ final class UdfVolume {
         } else {
             facts.remarks.add("no anchor was found");
         }
-        return new HeaderVolume(facts.info("udf", site), site, List.of(), List.of(), (level, out) -> { });
+        List<Structure> structures = new ArrayList<>();
+        structures.add(new Header(site, 32768, 2048).structure("first recognition descriptor", "udf_recognition_descriptor"));
+        if (anchor != null) {
+            structures.add(new Header(site, anchor.at(), 512).structure("anchor", "udf_anchor"));
+        }
+        return new HeaderVolume(facts.info("udf", site), site, List.copyOf(structures), List.of(),
+                (level, out) -> UdfChecks.check(site, anchor, out));
     }
 
     private static boolean walk(VolumeSite site, UdfAnchor anchor, Window w, int extent, Facts facts) {

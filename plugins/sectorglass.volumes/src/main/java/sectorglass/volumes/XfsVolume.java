@@ -1,14 +1,18 @@
 package sectorglass.volumes;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
 /** Makes the volume of an XFS superblock. */
 final class XfsVolume {
+    /** Allocation groups that are listed and checked at once. */
+    static final int AT_ONCE = 64;
 
     private XfsVolume() {
     }
@@ -33,6 +37,29 @@ final class XfsVolume {
             }
             return true;
         });
-        return new HeaderVolume(facts.info("xfs", site), site, List.of(), List.of(), (level, out) -> { });
+        return new HeaderVolume(facts.info("xfs", site), site, structures(site, w), List.of(), new XfsChecks(site, w)::check);
+    }
+
+    private static List<Structure> structures(VolumeSite site, Window believed) {
+        List<Structure> all = new ArrayList<>();
+        all.add(new Header(site, 0, 512).structure("superblock of allocation group 0", "xfs_superblock"));
+        if (!Boolean.TRUE.equals(Facts.known(() -> XfsSuperblock.plausible(believed)))) {
+            return all;
+        }
+        all.clear();
+        int sector = believed.u16be(102);
+        long step = believed.u32be(84) * believed.u32be(4);
+        for (int group = 0; group < Math.min(AT_ONCE, believed.u32be(88)); group++) {
+            long at = group * step;
+            String of = " of allocation group " + group;
+            if (at + 4L * sector > site.bytes()) {
+                break;
+            }
+            all.add(new Header(site, at, sector).structure("superblock" + of, "xfs_superblock"));
+            all.add(new Header(site, at + sector, sector).structure("free space header" + of, "xfs_agf"));
+            all.add(new Header(site, at + 2L * sector, sector).structure("inode header" + of, "xfs_agi"));
+            all.add(new Header(site, at + 3L * sector, sector).structure("free list" + of, "xfs_agfl"));
+        }
+        return all;
     }
 }

@@ -1,0 +1,156 @@
+package sectorglass.apple;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.Window;
+
+/**
+ * A container as its newest valid checkpoint describes it. Source: Apple File System Reference by way of apfsprogs (linux-apfs).
+ */
+final class ApfsContainer {
+    private static final int MOST_DESCRIPTORS = 4096;
+    private static final int MOST_LEVELS = 8;
+
+    final VolumeSite site;
+    final int blockSize;
+    /** Blocks of the descriptor area that hold a container superblock with a valid checksum. */
+    final List<Long> superblocks = new ArrayList<>();
+    /** Blocks of the descriptor area that were not read. */
+    final List<Long> unread = new ArrayList<>();
+    /** Block of the newest superblock; that of the starting point where the area holds none. */
+    final long newest;
+    /** Blocks of ephemeral objects by id. */
+    final Map<Long, Long> ephemeral = new HashMap<>();
+
+    ApfsContainer(VolumeSite site, long startByte) {
+        this.site = site;
+        Window start = site.window(startByte, 4096);
+        long size = start.u32le(0x24);
+        this.blockSize = Facts.power(size, 4096, 65536) ? (int) size : 4096;
+        long base = start.u64le(0x70);
+        long count = start.u32le(0x68);
+        long best = startByte / blockSize;
+        long bestTransaction = start.u64le(16);
+        if ((count & 0x80000000L) == 0 && base > 0) {
+            for (long block = base; block < base + Math.min(count, MOST_DESCRIPTORS); block++) {
+                Header header = header(block);
+                if (!header.inside()) {
+                    break;
+                }
+                Window w = header.window();
+                if (!w.isRead(0, blockSize)) {
+                    unread.add(block);
+                } else if (w.matches(32, ApfsVolumes.MAGIC) && ApfsObject.sumHolds(w)) {
+                    superblocks.add(block);
+                    if (Long.compareUnsigned(w.u64le(16), bestTransaction) >= 0) {
+                        bestTransaction = w.u64le(16);
+                        best = block;
+                    }
+                }
+            }
+        }
+        newest = best;
+        Facts.known(() -> {
+            maps(base, count);
+            return true;
+        });
+    }
+
+    /** A block. */
+    Header header(long block) {
+        boolean possible = block >= 0 && block <= site.bytes() / blockSize;
+        return new Header(site, possible ? block * blockSize : -1, blockSize);
+    }
+
+    /** The newest superblock. */
+    Window superblock() {
+        return header(newest).window();
+    }
+
+    private void maps(long base, long count) {
+        Window sb = superblock();
+        long index = sb.u32le(0x88);
+        long length = sb.u32le(0x8C);
+        for (long i = 0; i < Math.min(length, MOST_DESCRIPTORS) && count > 0; i++) {
+            Header header = header(base + (index + i) % count);
+            if (!header.inside() || !header.window().isRead(0, blockSize) || header.window().u16le(24) != 0xC
+                    || !ApfsObject.sumHolds(header.window())) {
+                continue;
+            }
+            Window w = header.window();
+            long entries = Math.min(w.u32le(0x24), (blockSize - 0x28) / 40);
+            for (int k = 0; k < entries; k++) {
+                ephemeral.put(w.u64le(0x28 + 40 * k + 24), w.u64le(0x28 + 40 * k + 32));
+            }
+        }
+    }
+
+    /** Block of the object map's tree, or -1. */
+    long mapTree() {
+        Header map = header(superblock().u64le(0xA0));
+        return map.inside() ? map.window().u64le(0x30) : -1;
+    }
+
+    /** Ids of the volumes. */
+    List<Long> volumeIds() {
+        List<Long> all = new ArrayList<>();
+        Window sb = superblock();
+        for (int i = 0; i < Math.min(100, sb.u32le(0xB4)); i++) {
+            if (sb.u64le(0xB8 + 8 * i) != 0) {
+                all.add(sb.u64le(0xB8 + 8 * i));
+            }
+        }
+        return all;
+    }
+
+    /**
+     * Block of a virtual object by the object map, its largest transaction up to the given one; -1 where the map holds none. Throws where
+     * a node was not read.
+     */
+    long resolve(long tree, long id, long transaction) {
+        long block = tree;
+        for (int level = 0; level < MOST_LEVELS; level++) {
+            Header header = header(block);
+            if (!header.inside()) {
+                return -1;
+            }
+            Window w = header.window();
+            int flags = w.u16le(0x20);
+            int keys = (int) Math.min(w.u32le(0x24), blockSize / 4);
+            int keyArea = 0x38 + w.u16le(0x28) + w.u16le(0x2A);
+            int end = blockSize - ((flags & 1) != 0 ? 40 : 0);
+            int found = -1;
+            for (int i = 0; i < keys; i++) {
+                int toc = 0x38 + w.u16le(0x28) + 4 * i;
+                if (toc + 4 > blockSize || keyArea + w.u16le(toc) + 16 > blockSize) {
+                    return -1;
+                }
+                int key = keyArea + w.u16le(toc);
+                int order = Long.compareUnsigned(w.u64le(key), id);
+                if (order < 0 || order == 0 && Long.compareUnsigned(w.u64le(key + 8), transaction) <= 0) {
+                    found = i;
+                } else {
+                    break;
+                }
+            }
+            if (found < 0) {
+                return -1;
+            }
+            int toc = 0x38 + w.u16le(0x28) + 4 * found;
+            int value = end - w.u16le(toc + 2);
+            boolean leaf = (flags & 2) != 0;
+            if (value < 0x38 || value + (leaf ? 16 : 8) > blockSize) {
+                return -1;
+            }
+            if (leaf) {
+                return w.u64le(keyArea + w.u16le(toc)) == id ? w.u64le(value + 8) : -1;
+            }
+            block = w.u64le(value);
+        }
+        return -1;
+    }
+}

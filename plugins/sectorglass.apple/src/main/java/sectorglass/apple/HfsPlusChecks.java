@@ -1,0 +1,111 @@
+package sectorglass.apple;
+
+import sectorglass.disk.Level;
+import sectorglass.disk.VolumeSite;
+import sectorglass.image.ByteRange;
+import sectorglass.image.Window;
+import sectorglass.verify.Checks;
+import sectorglass.verify.Mark;
+import sectorglass.verify.Outcome;
+
+/** Judges headers, allocation bitmap and catalog of HFS+. Source: Apple TN1150 by way of hfs_format.h (xnu). */
+final class HfsPlusChecks {
+    private final VolumeSite site;
+    private final HfsPlus.Place place;
+
+    HfsPlusChecks(VolumeSite site, HfsPlus.Place place) {
+        this.site = site;
+        this.place = place;
+    }
+
+    void check(Level level, Checks all) {
+        Header first = new Header(site, place.start() + 1024, 512);
+        Checks out = all.in(first.whole());
+        Mark geometry = out.check("hfs.vh.geometry", first.range(0, 52), () -> {
+            String problem = problem(first.window());
+            return Outcome.test(problem == null, problem, "sizes that agree");
+        });
+        Window believed = site.window(place.start() + place.header(), 512);
+        if (!Boolean.TRUE.equals(Facts.known(() -> HfsPlus.plausible(believed)))) {
+            return;
+        }
+        alternate(first, believed, geometry, out);
+        if (geometry.failed()) {
+            return;
+        }
+        out.check("hfs.vh.clean", first.range(4, 4), () -> {
+            long flags = believed.u32be(4);
+            return Outcome.test((flags & 0x100) != 0 && (flags & 0x800) == 0, Header.hex(flags), "unmounted, consistent");
+        });
+        HfsCatalog catalog = HfsCatalog.open(site, place, believed);
+        if (catalog != null) {
+            catalog.check(level, all, believed);
+        }
+        HfsBitmap.check(site, place, believed, all);
+    }
+
+    private void alternate(Header first, Window believed, Mark geometry, Checks out) {
+        long volume = believed.u32be(44) * believed.u32be(40);
+        // the copy lies 1024 bytes before the end of the volume, which may end some sectors after the last whole block
+        Header copy = new Header(site, place.start() + volume - 1024, 512);
+        Header late = new Header(site, place.start() + place.length() - 1024, 512);
+        if (!found(copy) && late.inside() && found(late)) {
+            copy = late;
+        }
+        Header other = copy;
+        if (!other.inside()) {
+            return;
+        }
+        out.in(other.whole()).check("hfs.vh.equal-alternate", other.whole(), () -> {
+            Window a = first.window();
+            Window b = other.window();
+            for (int i = 0; i < 512; i++) {
+                boolean counted = i >= 4 && i < 12 || i >= 16 && i < 40 || i >= 48 && i < 56 || i >= 64 && i < 112;
+                if (!counted && a.u8(i) != b.u8(i)) {
+                    return Outcome.failed(String.format("%02X", b.u8(i)), String.format("%02X", a.u8(i))).at(other.range(i, 1))
+                            .with("offset", i).because(geometry);
+                }
+            }
+            return Outcome.passed();
+        });
+    }
+
+    private static boolean found(Header header) {
+        return header.inside() && !Boolean.FALSE.equals(Facts.known(() -> HfsPlus.signature(header.window())));
+    }
+
+    private String problem(Window w) {
+        if (!HfsPlus.signature(w)) {
+            return "signature " + String.format("%04X", w.u16be(0)) + ", version " + w.u16be(2);
+        }
+        if (!HfsPlus.plausible(w)) {
+            return "blocks of " + w.u32be(40) + " bytes, " + w.u32be(44) + " in all, " + w.u32be(48) + " free";
+        }
+        if (w.u32be(44) * w.u32be(40) > place.length() + w.u32be(40)) {
+            return w.u32be(44) + " blocks of " + w.u32be(40) + " bytes, room for " + place.length() / w.u32be(40);
+        }
+        if (w.u32be(64) < 16) {
+            return "next catalog id " + w.u32be(64);
+        }
+        for (int fork = 112; fork < 512; fork += 80) {
+            long sum = 0;
+            for (int i = 0; i < 8; i++) {
+                long start = w.u32be(fork + 16 + 8 * i);
+                long count = w.u32be(fork + 20 + 8 * i);
+                if (start + count > w.u32be(44)) {
+                    return "fork at byte " + fork + " reaches block " + (start + count);
+                }
+                sum += count;
+            }
+            if (sum > w.u32be(fork + 12)) {
+                return "fork at byte " + fork + " has " + sum + " blocks in extents, " + w.u32be(fork + 12) + " in all";
+            }
+        }
+        return null;
+    }
+
+    /** Image bytes from a byte of the volume. */
+    static ByteRange bytes(VolumeSite site, HfsPlus.Place place, long at, long length) {
+        return new ByteRange(site.firstByte() + place.start() + at, length);
+    }
+}
