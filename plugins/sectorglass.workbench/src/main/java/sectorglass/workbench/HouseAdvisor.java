@@ -8,11 +8,14 @@ import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
 import org.eclipse.ui.application.WorkbenchAdvisor;
 import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 
+import sectorglass.workbench.commands.OpenImages;
+import sectorglass.workbench.look.Ink;
+
 /** Tells the platform how the workbench starts. */
 public class HouseAdvisor extends WorkbenchAdvisor {
     private final List<Path> images;
 
-    /** @param images to open once the window stands */
+    /** @param images the first one is opened once the window stands */
     public HouseAdvisor(List<Path> images) {
         this.images = List.copyOf(images);
     }
@@ -32,8 +35,15 @@ public class HouseAdvisor extends WorkbenchAdvisor {
         return InspectPerspective.ID;
     }
 
-    /** The images named on the command line. */
-    protected final List<Path> images() {
-        return images;
+    @Override
+    public void postStartup() {
+        Ink.follow();
+        if (!images.isEmpty()) {
+            OpenImages.open(images.get(0));
+        }
+        if (Boolean.getBoolean("sectorglass.started")) {
+            long began = java.lang.management.ManagementFactory.getRuntimeMXBean().getStartTime();
+            System.out.println("window ready after " + (System.currentTimeMillis() - began) + " ms");
+        }
     }
 }

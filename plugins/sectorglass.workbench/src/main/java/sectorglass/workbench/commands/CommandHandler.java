@@ -1,0 +1,58 @@
+package sectorglass.workbench.commands;
+
+import org.eclipse.core.commands.AbstractHandler;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.commands.ExecutionException;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.ui.IViewPart;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.handlers.HandlerUtil;
+
+import sectorglass.workbench.look.Look;
+import sectorglass.workbench.opening.Bench;
+import sectorglass.workbench.parts.KeysPart;
+import sectorglass.workbench.parts.SectorsPart;
+import sectorglass.workbench.parts.SectorsPreferences;
+import sectorglass.workbench.sectors.SectorsCanvas;
+
+/** Does what a command of the workbench asks for; the last word of the command's id says what. */
+public final class CommandHandler extends AbstractHandler {
+
+    @Override
+    public Object execute(ExecutionEvent event) throws ExecutionException {
+        String id = event.getCommand().getId();
+        IWorkbenchPage page = HandlerUtil.getActiveWorkbenchWindowChecked(event).getActivePage();
+        switch (id.substring(id.lastIndexOf('.') + 1)) {
+            case "open" -> OpenImages.ask();
+            case "demo" -> OpenImages.demo();
+            case "close" -> Bench.desk().show(null, null);
+            case "lba" -> GoTo.lba();
+            case "byte" -> GoTo.imageByte();
+            case "back" -> Bench.desk().back();
+            case "forward" -> Bench.desk().forward();
+            case "follow" -> Bench.desk().follow();
+            case "density" -> change(page, canvas -> canvas.density(canvas.density().next()));
+            case "theme" -> Look.toggle();
+            case "help" -> show(page, KeysPart.ID);
+            default -> throw new ExecutionException(id);
+        }
+        return null;
+    }
+
+    private static void change(IWorkbenchPage page, java.util.function.Consumer<SectorsCanvas> how) {
+        if (show(page, SectorsPart.ID) instanceof SectorsPart part) {
+            how.accept(part.canvas());
+            SectorsPreferences.keep(part.canvas());
+        }
+    }
+
+    private static IViewPart show(IWorkbenchPage page, String id) {
+        try {
+            return page.showView(id);
+        } catch (PartInitException e) {
+            ILog.get().error("The part " + id + " cannot be shown.", e);
+            return null;
+        }
+    }
+}

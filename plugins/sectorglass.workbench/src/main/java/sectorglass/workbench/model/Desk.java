@@ -1,0 +1,281 @@
+package sectorglass.workbench.model;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+
+import sectorglass.decode.FieldNode;
+import sectorglass.decode.FormatCatalogue;
+import sectorglass.image.ByteRange;
+import sectorglass.verify.Finding;
+import sectorglass.verify.Findings;
+
+/**
+ * The open disk, the caret, the selection and the field at the caret. All methods are for the thread of the window; what takes time
+ * runs on the worker and is told to the listeners later.
+ */
+public final class Desk {
+    private final Executor worker;
+    private final Executor window;
+    private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
+    private final Trail trail = new Trail();
+    private OpenDisk open;
+    private Decodings decodings;
+    private Gloss gloss;
+    private long caret;
+    private ByteRange selection;
+    private Explained explained;
+    private FieldNode field;
+    private Finding finding;
+    /** Number of the last question; the worker reads it to leave out what nobody waits for. */
+    private volatile long asked;
+
+    /**
+     * An empty desk.
+     *
+     * @param worker runs one task after the other, off the window's thread
+     * @param window runs a task on the window's thread, later
+     */
+    public Desk(Executor worker, Executor window) {
+        this.worker = worker;
+        this.window = window;
+    }
+
+    /** Adds a listener. */
+    public void add(DeskListener listener) {
+        listeners.add(listener);
+    }
+
+    /** Removes a listener. */
+    public void remove(DeskListener listener) {
+        listeners.remove(listener);
+    }
+
+    /** The open disk, or null. */
+    public OpenDisk open() {
+        return open;
+    }
+
+    /** Shows another disk, or none; the former one is closed. */
+    public void show(OpenDisk disk, FormatCatalogue catalogue) {
+        OpenDisk former = open;
+        if (gloss != null) {
+            gloss.close();
+        }
+        open = disk;
+        decodings = disk == null ? null : new Decodings(disk.disk(), catalogue);
+        gloss = disk == null ? null : gloss(disk);
+        caret = 0;
+        selection = null;
+        explained = null;
+        field = null;
+        finding = null;
+        asked = asked + 1;
+        trail.clear();
+        tell(DeskListener::diskChanged);
+        if (former != null && (disk == null || former.image() != disk.image())) {
+            worker.execute(former.image()::close);
+        }
+        if (disk != null) {
+            goTo(0, "");
+        }
+    }
+
+    /** Takes over the verdicts of the checks; ignored where another disk lies on the desk by now. */
+    public void judged(OpenDisk disk, Findings verdicts) {
+        if (open == null || open.image() != disk.image()) {
+            return;
+        }
+        open = open.judged(verdicts);
+        gloss.close();
+        gloss = gloss(open);
+        tell(DeskListener::findingsChanged);
+    }
+
+    private Gloss gloss(OpenDisk disk) {
+        return new Gloss(disk, decodings, worker, window, () -> tell(DeskListener::glossReady));
+    }
+
+    /** The fields of the open disk by place, or null. */
+    public Gloss gloss() {
+        return gloss;
+    }
+
+    /** Image byte of the caret. */
+    public long caret() {
+        return caret;
+    }
+
+    /** The selected bytes, or null. */
+    public ByteRange selection() {
+        return selection;
+    }
+
+    /** The structure at the caret once it is known, or null. */
+    public Explained explained() {
+        return explained;
+    }
+
+    /** The field at the caret once it is known, or null. */
+    public FieldNode field() {
+        return field;
+    }
+
+    /** The finding that was chosen last, or null. */
+    public Finding finding() {
+        return finding;
+    }
+
+    /** Where one has been. */
+    public Trail trail() {
+        return trail;
+    }
+
+    /** Moves the caret a step of the hand: no place in the trail of its own. An address outside is clamped. */
+    public void move(long address) {
+        place(address, null, null);
+        trail.moved(caret);
+    }
+
+    /** Moves the caret and selects the bytes from the anchor to it, both included. */
+    public void select(long anchor, long address) {
+        long to = clamp(address);
+        long from = clamp(anchor);
+        place(to, new ByteRange(Math.min(from, to), Math.abs(to - from) + 1), null);
+        trail.moved(caret);
+    }
+
+    /** Goes to a place that belongs into the trail. */
+    public void goTo(long address, String by) {
+        long to = clamp(address);
+        trail.add(new Step(to, by));
+        place(to, null, null);
+    }
+
+    /** Chooses a field of the structure that is shown, or of another one. */
+    public void choose(FieldNode chosen) {
+        ByteRange bytes = chosen.length() == 0 ? null : new ByteRange(chosen.firstByte(), chosen.length());
+        place(chosen.firstByte(), bytes, chosen);
+        trail.moved(caret);
+    }
+
+    /** Chooses a finding and goes to its bytes. */
+    public void choose(Finding chosen) {
+        finding = chosen;
+        trail.add(new Step(clamp(chosen.where().start()), chosen.check()));
+        ByteRange bytes = chosen.where().length() == 0 ? null : chosen.where();
+        place(chosen.where().start(), bytes, null);
+        tell(DeskListener::findingChosen);
+    }
+
+    /** Goes to a step of the trail. */
+    public void back(int index) {
+        Step step = trail.go(index);
+        place(step.address(), null, null);
+    }
+
+    /** Whether {@link #back()} leads anywhere. */
+    public boolean canGoBack() {
+        return trail.at() > 0;
+    }
+
+    /** Whether {@link #forward()} leads anywhere. */
+    public boolean canGoForward() {
+        return trail.at() < trail.steps().size() - 1;
+    }
+
+    /** Goes to the place before. */
+    public void back() {
+        if (canGoBack()) {
+            back(trail.at() - 1);
+        }
+    }
+
+    /** Goes to the place that one came back from. */
+    public void forward() {
+        if (canGoForward()) {
+            back(trail.at() + 1);
+        }
+    }
+
+    /** Image byte that the field's pointer means, if it has one that leads into the image. */
+    public OptionalLong target(FieldNode node) {
+        if (open == null || node == null || node.link() == null) {
+            return OptionalLong.empty();
+        }
+        FieldNode.Link link = node.link();
+        int sectorSize = open.image().sectorSize();
+        OptionalLong found = OptionalLong.empty();
+        if (link.kind().equals("lba")) {
+            found = link.target() < 0 || link.target() > Long.MAX_VALUE / sectorSize ? OptionalLong.empty()
+                    : OptionalLong.of(link.target() * sectorSize);
+        } else {
+            Optional<sectorglass.disk.Volume> volume = open.disk().volumeAt(node.firstByte());
+            if (volume.isPresent()) {
+                found = volume.get().address(link.kind(), link.target());
+            } else if (link.kind().equals("byte")) {
+                found = OptionalLong.of(link.target());
+            }
+        }
+        return found.isPresent() && found.getAsLong() >= 0 && found.getAsLong() < open.image().bytes() ? found : OptionalLong.empty();
+    }
+
+    /** Follows the pointer of the field at the caret; false where it has none that leads into the image. */
+    public boolean follow() {
+        OptionalLong to = target(field);
+        if (to.isEmpty()) {
+            return false;
+        }
+        goTo(to.getAsLong(), field.label());
+        return true;
+    }
+
+    private long clamp(long address) {
+        return open == null ? 0 : Math.max(0, Math.min(address, open.image().bytes() - 1));
+    }
+
+    private void place(long address, ByteRange bytes, FieldNode chosen) {
+        caret = clamp(address);
+        selection = bytes;
+        if (chosen != null && explained != null && explained.structure().range().contains(caret)) {
+            field = chosen;
+            asked = asked + 1;
+            tell(DeskListener::caretMoved);
+            tell(DeskListener::explained);
+            return;
+        }
+        field = chosen != null ? chosen : explained == null ? null : explained.fieldAt(caret);
+        tell(DeskListener::caretMoved);
+        ask(chosen);
+    }
+
+    private void ask(FieldNode chosen) {
+        if (open == null) {
+            return;
+        }
+        long number = asked + 1;
+        asked = number;
+        long at = caret;
+        Decodings here = decodings;
+        worker.execute(() -> {
+            if (number != asked) {
+                return; // the caret went on
+            }
+            Explained found = here.at(at).orElse(null);
+            window.execute(() -> {
+                if (number == asked) {
+                    explained = found;
+                    field = chosen != null ? chosen : found == null ? null : found.fieldAt(at);
+                    tell(DeskListener::explained);
+                }
+            });
+        });
+    }
+
+    private void tell(Consumer<DeskListener> what) {
+        listeners.forEach(what);
+    }
+}

@@ -1,0 +1,35 @@
+package sectorglass.workbench.model;
+
+/** Hears what happens on the desk; called on the window's thread. */
+public interface DeskListener {
+
+    /** Another disk was opened, or none is open now. */
+    default void diskChanged() {
+        // not every part cares
+    }
+
+    /** The checks of the open disk have ended. */
+    default void findingsChanged() {
+        // not every part cares
+    }
+
+    /** The caret or the selection moved. */
+    default void caretMoved() {
+        // not every part cares
+    }
+
+    /** The structure and field at the caret are known now, or it is known that there is none. */
+    default void explained() {
+        // not every part cares
+    }
+
+    /** Fields of a part of the image became known. */
+    default void glossReady() {
+        // not every part cares
+    }
+
+    /** Another finding was chosen. */
+    default void findingChosen() {
+        // not every part cares
+    }
+}

@@ -1,0 +1,51 @@
+package sectorglass.workbench.model;
+
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+import sectorglass.disk.Disk;
+import sectorglass.disk.Partition;
+import sectorglass.image.ByteRange;
+import sectorglass.image.SectorImage;
+import sectorglass.verify.Finding;
+import sectorglass.verify.Findings;
+
+/**
+ * An opened image with what the survey and the checks say of it.
+ *
+ * @param path where the image lies, or null for one that has no file
+ * @param disk the survey's result
+ * @param findings the verdicts, or null while the checks run
+ * @param listed the listed findings by address
+ * @param remarks what was noticed on opening, sentences
+ */
+public record OpenDisk(Path path, Disk disk, Findings findings, List<Finding> listed, List<String> remarks) {
+
+    /** A disk that is not judged yet. */
+    public static OpenDisk surveyed(Path path, Disk disk, List<String> remarks) {
+        return new OpenDisk(path, disk, null, List.of(), List.copyOf(remarks));
+    }
+
+    /** The same disk with verdicts. */
+    public OpenDisk judged(Findings verdicts) {
+        return new OpenDisk(path, disk, verdicts, verdicts.listed().stream().sorted(Comparator.comparing(Finding::where)).toList(), remarks);
+    }
+
+    /** The sectors. */
+    public SectorImage image() {
+        return disk.image();
+    }
+
+    /** Listed findings whose bytes overlap the range, by address. */
+    public List<Finding> findings(ByteRange range) {
+        return listed.stream().filter(f -> f.where().overlaps(range)).toList();
+    }
+
+    /** The listed partition that holds an LBA: of nested ones the smallest. */
+    public Optional<Partition> partitionAt(long lba) {
+        return disk.partitions().stream().filter(p -> p.range().contains(lba))
+                .min(Comparator.comparingLong(p -> p.range().count()));
+    }
+}

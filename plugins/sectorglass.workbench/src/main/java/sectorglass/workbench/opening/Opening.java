@@ -1,0 +1,86 @@
+package sectorglass.workbench.opening;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.function.Consumer;
+
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.swt.widgets.Display;
+
+import sectorglass.disk.Disk;
+import sectorglass.disk.Level;
+import sectorglass.disk.Survey;
+import sectorglass.image.ImageException;
+import sectorglass.image.Images;
+import sectorglass.image.OpenImage;
+import sectorglass.image.OpenOptions;
+import sectorglass.image.Progress;
+import sectorglass.verify.Findings;
+import sectorglass.verify.RuleBook;
+import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.model.Desk;
+import sectorglass.workbench.model.OpenDisk;
+
+/** Opens an image and puts it on the desk: surveyed first, judged as soon as the checks have run. Can be stopped. */
+public final class Opening extends Job {
+    private final Path path;
+    private final OpenOptions options;
+    private final Desk desk;
+    private final Display display;
+    private final Consumer<String> refused;
+
+    /**
+     * Prepares to open an image; {@link #schedule} begins. For the thread of the window.
+     *
+     * @param refused hears on the window's thread why the image cannot be opened, as one or two sentences
+     */
+    public Opening(Path path, OpenOptions options, Consumer<String> refused) {
+        super(Texts.of("job.opening", String.valueOf(path.getFileName())));
+        this.path = path;
+        this.options = options;
+        this.desk = Bench.desk();
+        this.display = Display.getCurrent();
+        this.refused = refused;
+        setUser(false);
+    }
+
+    @Override
+    protected IStatus run(IProgressMonitor monitor) {
+        monitor.beginTask(getName(), IProgressMonitor.UNKNOWN);
+        Progress progress = new JobProgress(monitor);
+        OpenImage image = null;
+        try {
+            image = Images.open(path, options.withLocale(Locale.getDefault()));
+            Survey survey = Survey.ofProviders();
+            Disk disk = survey.disk(image, progress);
+            OpenDisk surveyed = OpenDisk.surveyed(path, disk, image.remarks());
+            onWindow(() -> {
+                Recent.add(path);
+                desk.show(surveyed, Bench.catalogue());
+            });
+            image = null; // the desk closes it from now on
+            Findings findings = survey.verify(disk, Level.QUICK, RuleBook.ofProviders(Locale.getDefault()), progress);
+            onWindow(() -> desk.judged(surveyed, findings));
+            return Status.OK_STATUS;
+        } catch (ImageException e) {
+            onWindow(() -> refused.accept(e.getMessage()));
+            return Status.OK_STATUS;
+        } catch (Progress.Stopped e) {
+            return Status.CANCEL_STATUS;
+        } finally {
+            if (image != null) {
+                image.close();
+            }
+            monitor.done();
+        }
+    }
+
+    private void onWindow(Runnable task) {
+        if (!display.isDisposed()) {
+            display.syncExec(task);
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package sectorglass.workbench.parts;
+
+import java.util.List;
+import java.util.function.Supplier;
+
+import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.Image;
+
+import sectorglass.decode.FieldNode;
+import sectorglass.image.ByteRange;
+import sectorglass.image.SafeText;
+import sectorglass.verify.Finding;
+import sectorglass.workbench.look.Ink;
+import sectorglass.workbench.look.Sign;
+import sectorglass.workbench.look.SignImages;
+import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.look.Tone;
+import sectorglass.workbench.model.OpenDisk;
+
+/** Texts of one column of the fields. */
+final class FieldLabels extends ColumnLabelProvider {
+
+    /** The columns. */
+    enum Column { NAME, VALUE, MEANING }
+
+    private final Column column;
+    private final Supplier<OpenDisk> open;
+    private final SignImages images = new SignImages();
+
+    FieldLabels(Column column, Supplier<OpenDisk> open) {
+        this.column = column;
+        this.open = open;
+    }
+
+    @Override
+    public String getText(Object element) {
+        FieldNode node = (FieldNode) element;
+        return switch (column) {
+            case NAME -> SafeText.of(node.label());
+            case VALUE -> node.state() == FieldNode.State.UNREAD ? Texts.of("gloss.unread")
+                    : node.kind() == FieldNode.Kind.VALUE && node.value() != null ? SafeText.of(shorten(node.value())) : "";
+            case MEANING -> meaning(node);
+        };
+    }
+
+    private static String meaning(FieldNode node) {
+        if (node.problem() != null) {
+            return SafeText.of(node.problem());
+        }
+        if (node.meaning() != null) {
+            return SafeText.of(shorten(node.meaning()));
+        }
+        return node.link() == null ? "" : Texts.of("fields.pointer");
+    }
+
+    private static String shorten(String text) {
+        return text.length() <= 200 ? text : text.substring(0, 199) + "\u2026";
+    }
+
+    @Override
+    public Color getForeground(Object element) {
+        FieldNode node = (FieldNode) element;
+        if (node.state() == FieldNode.State.VIOLATED) {
+            return Ink.of(Tone.WRONG);
+        }
+        return column == Column.VALUE && node.link() != null ? Ink.of(Tone.LINK) : null;
+    }
+
+    @Override
+    public Image getImage(Object element) {
+        if (column != Column.NAME || open.get() == null) {
+            return null;
+        }
+        FieldNode node = (FieldNode) element;
+        if (node.length() <= 0) {
+            return null;
+        }
+        List<Finding> findings = open.get().findings(new ByteRange(node.firstByte(), node.length()));
+        Sign worst = null;
+        for (Finding finding : findings) {
+            Sign sign = Sign.of(finding);
+            worst = worst == null || sign.ordinal() < worst.ordinal() ? sign : worst;
+        }
+        return worst == null ? null : images.of(worst);
+    }
+
+    @Override
+    public String getToolTipText(Object element) {
+        String doc = ((FieldNode) element).doc();
+        return doc == null ? null : SafeText.of(doc.strip().replaceAll("\\s+", " "));
+    }
+
+    @Override
+    public void dispose() {
+        images.dispose();
+        super.dispose();
+    }
+}

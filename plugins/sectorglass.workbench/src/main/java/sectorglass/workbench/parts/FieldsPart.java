@@ -1,0 +1,107 @@
+package sectorglass.workbench.parts;
+
+import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.jface.viewers.TreeViewer;
+import org.eclipse.jface.viewers.TreeViewerColumn;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.TreeColumn;
+
+import sectorglass.decode.FieldNode;
+import sectorglass.image.SafeText;
+import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.model.Explained;
+
+/** The fields of the structure at the caret, as a tree. Choosing one lights its bytes; Enter follows a pointer. */
+public final class FieldsPart extends DeskPart {
+    /** Id of the part. */
+    public static final String ID = "sectorglass.workbench.fields";
+
+    private EmptyHint hint;
+    private TreeViewer tree;
+    private Explained shown;
+    private boolean following;
+
+    @Override
+    void create(Composite parent) {
+        hint = new EmptyHint(parent, "fields.empty");
+        tree = new TreeViewer(hint.parent(), SWT.SINGLE | SWT.FULL_SELECTION | SWT.H_SCROLL | SWT.V_SCROLL);
+        tree.getTree().setHeaderVisible(true);
+        tree.setUseHashlookup(true);
+        column("fields.name", 190, FieldLabels.Column.NAME);
+        column("fields.value", 130, FieldLabels.Column.VALUE);
+        column("fields.meaning", 170, FieldLabels.Column.MEANING);
+        tree.setContentProvider(new FieldContent());
+        ColumnViewerToolTipSupport.enableFor(tree);
+        tree.addSelectionChangedListener(event -> {
+            if (!following && tree.getStructuredSelection().getFirstElement() instanceof FieldNode node) {
+                desk().choose(node);
+            }
+        });
+        tree.getTree().addListener(SWT.DefaultSelection, event -> desk().follow());
+        tree.getTree().addListener(SWT.KeyDown, event -> {
+            if (event.keyCode == SWT.BS) {
+                desk().back();
+            }
+        });
+    }
+
+    private void column(String key, int width, FieldLabels.Column column) {
+        TreeViewerColumn made = new TreeViewerColumn(tree, SWT.NONE);
+        TreeColumn control = made.getColumn();
+        control.setText(Texts.of(key));
+        control.setWidth(width);
+        control.setMoveable(true);
+        made.setLabelProvider(new FieldLabels(column, () -> desk().open()));
+    }
+
+    @Override
+    public void diskChanged() {
+        explained();
+    }
+
+    @Override
+    public void findingsChanged() {
+        tree.refresh(true);
+    }
+
+    @Override
+    public void explained() {
+        if (hint == null) {
+            return;
+        }
+        Explained explained = desk().explained();
+        boolean any = explained != null && explained.root() != null && explained.structure().range().contains(desk().caret());
+        following = true;
+        try {
+            if (any && (shown == null || shown.root() != explained.root())) {
+                tree.setInput(explained.root());
+                tree.expandToLevel(2);
+            }
+            shown = any ? explained : null;
+            FieldNode field = desk().field();
+            if (any && field != null && tree.getStructuredSelection().getFirstElement() != field) {
+                tree.setSelection(new StructuredSelection(field), true);
+            } else if (any && field == null) {
+                tree.setSelection(StructuredSelection.EMPTY);
+            }
+        } finally {
+            following = false;
+        }
+        if (desk().open() == null) {
+            hint.say(Texts.of("fields.empty"));
+        } else if (explained != null && explained.problem() != null) {
+            hint.say(Texts.of("fields.problem", SafeText.of(explained.problem())));
+        } else {
+            hint.say(Texts.of("fields.none"));
+        }
+        hint.show(tree.getControl(), any);
+        setContentDescription(any ? SafeText.of(explained.structure().name()) : "");
+    }
+
+    @Override
+    public void setFocus() {
+        hint.parent().setFocus();
+    }
+}

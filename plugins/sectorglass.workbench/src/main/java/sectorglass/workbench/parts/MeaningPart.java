@@ -1,0 +1,79 @@
+package sectorglass.workbench.parts;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyleRange;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Composite;
+
+import sectorglass.verify.Finding;
+import sectorglass.workbench.look.Ink;
+import sectorglass.workbench.look.Tone;
+
+/** One field in words: what it is, its bits, the arithmetic of its pointer, its source; else what the bytes would be. */
+public final class MeaningPart extends DeskPart {
+    /** Id of the part. */
+    public static final String ID = "sectorglass.workbench.meaning";
+
+    private EmptyHint hint;
+    private StyledText text;
+
+    @Override
+    void create(Composite parent) {
+        hint = new EmptyHint(parent, "meaning.empty");
+        text = new StyledText(hint.parent(), SWT.WRAP | SWT.V_SCROLL | SWT.READ_ONLY | SWT.MULTI);
+        text.setMargins(10, 8, 10, 8);
+        text.setLineSpacing(2);
+        text.setTabs(2);
+    }
+
+    @Override
+    public void diskChanged() {
+        explained();
+    }
+
+    @Override
+    public void findingChosen() {
+        explained();
+    }
+
+    @Override
+    public void findingsChanged() {
+        explained();
+    }
+
+    @Override
+    public void explained() {
+        if (text == null) {
+            return;
+        }
+        boolean any = desk().open() != null;
+        if (any) {
+            Finding finding = desk().finding();
+            boolean aboutFinding = finding != null && finding.where().equals(desk().selection());
+            Prose prose = aboutFinding ? FindingProse.of(finding, desk().open()) : FieldProse.of(desk());
+            show(prose);
+        }
+        hint.show(text, any);
+    }
+
+    private void show(Prose prose) {
+        text.setText(prose.text());
+        for (Prose.Stretch stretch : prose.stretches()) {
+            StyleRange style = new StyleRange();
+            style.start = stretch.start();
+            style.length = stretch.length();
+            switch (stretch.look()) {
+                case TITLE -> style.fontStyle = SWT.BOLD;
+                case LABEL -> style.foreground = Ink.of(Tone.QUIET);
+                case WRONG -> style.foreground = Ink.of(Tone.WRONG);
+                case BYTES -> style.font = org.eclipse.jface.resource.JFaceResources.getTextFont();
+            }
+            text.setStyleRange(style);
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        hint.parent().setFocus();
+    }
+}

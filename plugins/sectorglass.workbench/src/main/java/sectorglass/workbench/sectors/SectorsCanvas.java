@@ -1,0 +1,398 @@
+package sectorglass.workbench.sectors;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.LongConsumer;
+
+import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.AccessibleAdapter;
+import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.graphics.FontData;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.ScrollBar;
+
+import sectorglass.decode.FieldNode;
+import sectorglass.image.ByteRange;
+import sectorglass.image.SectorImage;
+import sectorglass.image.SectorStates;
+import sectorglass.workbench.look.Numbers;
+import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.model.Desk;
+import sectorglass.workbench.model.DeskListener;
+import sectorglass.workbench.model.Span;
+
+/** The bytes of the open disk and their gloss. Keyboard: see the card of keys in the help. */
+public final class SectorsCanvas extends Canvas {
+    /** Bytes beyond the rows that are read, so that a character at the end of a row is whole. */
+    private static final int AFTER = 4;
+
+    private final Desk desk;
+    private final DeskListener listener;
+    private final TextWidths widths = new TextWidths();
+    private final Font ownBytesFont;
+    private final Font glossFont;
+    private Density density = Density.GLOSSED;
+    private TextColumn text = TextColumn.ASCII;
+    private int columns = 16;
+    private long top;
+    private List<Row> rows = List.of();
+    private RowLayout layout;
+    private int header;
+    private boolean stale = true;
+    private long anchor = -1;
+    private LongConsumer painted = nanos -> { };
+
+    /** A canvas that shows what lies on the desk. */
+    public SectorsCanvas(Composite parent, Desk desk) {
+        super(parent, SWT.V_SCROLL | SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
+        this.desk = desk;
+        Font mono = JFaceResources.getTextFont();
+        ownBytesFont = mono;
+        FontData[] gloss = JFaceResources.getDefaultFont().getFontData();
+        for (FontData data : gloss) {
+            data.setHeight(Math.max(7, Math.round(mono.getFontData()[0].getHeight() * 0.85f)));
+        }
+        glossFont = new Font(getDisplay(), gloss);
+        listener = new DeskListener() {
+            @Override
+            public void diskChanged() {
+                top = 0;
+                anchor = -1;
+                refresh();
+            }
+
+            @Override
+            public void caretMoved() {
+                reveal(desk.caret());
+                refresh();
+            }
+
+            @Override
+            public void explained() {
+                redraw();
+            }
+
+            @Override
+            public void findingsChanged() {
+                refresh();
+            }
+
+            @Override
+            public void glossReady() {
+                refresh();
+            }
+        };
+        desk.add(listener);
+        addListener(SWT.Dispose, event -> {
+            desk.remove(listener);
+            glossFont.dispose();
+        });
+        addListener(SWT.Paint, this::paint);
+        addListener(SWT.Resize, event -> refresh());
+        addListener(SWT.FocusIn, event -> redraw());
+        addListener(SWT.FocusOut, event -> redraw());
+        addListener(SWT.MouseVerticalWheel, this::wheel);
+        getVerticalBar().addListener(SWT.Selection, this::scrolled);
+        new SectorsKeys(this, desk);
+        new SectorsMouse(this, desk);
+        getAccessible().addAccessibleListener(new AccessibleAdapter() {
+            @Override
+            public void getName(AccessibleEvent e) {
+                e.result = Texts.of("part.sectors");
+            }
+
+            @Override
+            public void getDescription(AccessibleEvent e) {
+                e.result = desk.open() == null ? "" : Numbers.place(desk.caret(), desk.open().image().sectorSize());
+            }
+        });
+    }
+
+    /** Sets how much gloss there is. */
+    public void density(Density changed) {
+        density = changed;
+        refresh();
+    }
+
+    /** How much gloss there is. */
+    public Density density() {
+        return density;
+    }
+
+    /** Sets the bytes per row, 8 to 64; the row with the caret stays in view. */
+    public void columns(int changed) {
+        long address = top * columns;
+        columns = Math.max(8, Math.min(64, changed));
+        top = address / columns;
+        refresh();
+        reveal(desk.caret());
+    }
+
+    /** Bytes per row. */
+    public int columns() {
+        return columns;
+    }
+
+    /** Sets how bytes are shown as text. */
+    public void text(TextColumn changed) {
+        text = changed;
+        redraw();
+    }
+
+    /** How bytes are shown as text. */
+    public TextColumn text() {
+        return text;
+    }
+
+    /** Hears how long each paint took, in nanoseconds. */
+    public void onPaint(LongConsumer hears) {
+        painted = hears;
+    }
+
+    /** Index of the first row seen. */
+    public long top() {
+        return top;
+    }
+
+    /** Scrolls so that a row is the first one seen; clamped. */
+    public void top(long row) {
+        long clamped = Math.max(0, Math.min(row, scroll().last()));
+        if (clamped != top) {
+            top = clamped;
+            refresh();
+        }
+    }
+
+    /** Rows wholly seen now, at least 1. */
+    int fullRows() {
+        layOut();
+        int bottom = getClientArea().height;
+        return (int) Math.max(1, rows.stream().filter(row -> row.y() + row.height() <= bottom).count());
+    }
+
+    /** Image byte at a place of the canvas, or -1 above the rows. */
+    long addressAt(int x, int y) {
+        layOut();
+        Row found = null;
+        for (Row row : rows) {
+            if (y >= row.y()) {
+                found = row;
+            }
+        }
+        if (found == null || y < header) {
+            return -1;
+        }
+        return found.address() + Math.min(layout.grid().columnAt(x), found.count() - 1);
+    }
+
+    /** The field whose bracket or label lies at a place of the canvas, or null. */
+    Span labelAt(int x, int y) {
+        layOut();
+        for (Row row : rows) {
+            if (y < row.y() + layout.line() || y >= row.y() + row.height() || row.placed() == null) {
+                continue;
+            }
+            int line = (y - row.y() - layout.line() - layout.bracket()) / layout.small();
+            for (int i = 0; i < row.named().size(); i++) {
+                int left = layout.labelX(row.named().get(i), row.address());
+                if (row.placed().line()[i] == line && x >= left && x < left + row.placed().width()[i]) {
+                    return row.named().get(i);
+                }
+            }
+        }
+        return null;
+    }
+
+    /** Brings an image byte into view; if it is out of view, with two rows above it. */
+    public void reveal(long address) {
+        SectorImage image = image();
+        if (image == null) {
+            return;
+        }
+        long row = address / columns;
+        int full = fullRows();
+        if (row >= top && row < top + full) {
+            return;
+        }
+        boolean near = row < top && row >= top - 2 || row >= top + full && row < top + full + 2;
+        long wanted = row < top ? near ? row : row - 2 : near ? top + row - (top + full) + 1 : row - 2;
+        top = Math.max(0, Math.min(wanted, scroll().last()));
+        refresh();
+        // rows have different heights: walk down until the row is wholly seen
+        while (row >= top + fullRows() && top < row) {
+            top++;
+            refresh();
+        }
+    }
+
+    /** Whether the anchor of a selection is set, and where: -1 for none. */
+    long anchor() {
+        return anchor;
+    }
+
+    void anchor(long address) {
+        anchor = address;
+    }
+
+    private SectorImage image() {
+        return desk.open() == null ? null : desk.open().image();
+    }
+
+    private long rowCount() {
+        SectorImage image = image();
+        return image == null ? 1 : Math.max(1, (image.bytes() + columns - 1) / columns);
+    }
+
+    private Scroll scroll() {
+        layoutMetrics();
+        return new Scroll(rowCount(), Math.max(1, (getClientArea().height - header) / layout.tallest()));
+    }
+
+    /** Lays out and paints again. */
+    public void refresh() {
+        if (!isDisposed()) {
+            stale = true;
+            redraw();
+        }
+    }
+
+    private void layoutMetrics() {
+        if (layout != null && !stale) {
+            return;
+        }
+        GC gc = new GC(this);
+        try {
+            gc.setFont(ownBytesFont);
+            double advance = gc.stringExtent("0".repeat(100)).x / 100.0;
+            int line = gc.getFontMetrics().getHeight() + 3;
+            gc.setFont(glossFont);
+            int small = gc.getFontMetrics().getHeight() + 1;
+            SectorImage image = image();
+            String last = image == null ? "0" : Numbers.grouped(Long.toString(Math.max(0, image.sectors() - 1)), ' ');
+            int label = (int) Math.ceil((last.length() + 10) * advance) + 12;
+            layout = new RowLayout(new Grid(columns, advance, label), density, line, density == Density.MARKED ? 5 : 7, small,
+                    Math.min(16, small));
+            header = line + 4;
+        } finally {
+            gc.dispose();
+        }
+    }
+
+    private void layOut() {
+        if (!stale && layout != null) {
+            return;
+        }
+        layoutMetrics();
+        stale = false;
+        SectorImage image = image();
+        if (image == null || image.bytes() == 0) {
+            rows = List.of();
+            return;
+        }
+        int height = getClientArea().height;
+        int most = Math.max(1, (height - header) / layout.line() + 1);
+        long start = top * columns;
+        long end = Math.min(image.bytes(), start + (long) most * columns);
+        List<Span> spans = density == Density.BYTES || end <= start ? List.of() : desk.gloss().in(new ByteRange(start, end - start));
+        List<Row> found = new ArrayList<>();
+        GC gc = new GC(this);
+        try {
+            gc.setFont(glossFont);
+            int y = header;
+            for (long at = start; at < end && y < height; at += columns) {
+                Row row = layout.row(at, (int) Math.min(columns, end - at), y, spans, at == start, label -> width(gc, label));
+                found.add(row);
+                y += row.height();
+            }
+        } finally {
+            gc.dispose();
+        }
+        rows = found;
+        updateBar();
+    }
+
+    private int width(GC gc, Label label) {
+        int width = 0;
+        for (String piece : new String[] {label.name(), label.value(), label.wrong()}) {
+            width += piece.isEmpty() ? 0 : widths.of(gc, piece) + 5;
+        }
+        return width;
+    }
+
+    private void updateBar() {
+        Scroll scroll = new Scroll(rowCount(), Math.max(1, (getClientArea().height - header) / layout.tallest()));
+        ScrollBar bar = getVerticalBar();
+        int page = Math.max(1, rows.size() - 1);
+        bar.setValues(scroll.position(top), 0, Math.max(1, scroll.maximum()), Math.max(1, scroll.thumb()), 1, page);
+        bar.setVisible(true);
+    }
+
+    private void scrolled(Event event) {
+        switch (event.detail) {
+            case SWT.ARROW_UP -> top(top - 1);
+            case SWT.ARROW_DOWN -> top(top + 1);
+            case SWT.PAGE_UP -> top(top - Math.max(1, fullRows() - 1));
+            case SWT.PAGE_DOWN -> top(top + Math.max(1, fullRows() - 1));
+            case SWT.HOME -> top(0);
+            case SWT.END -> top(Long.MAX_VALUE);
+            default -> top(scroll().top(getVerticalBar().getSelection()));
+        }
+        updateBar();
+    }
+
+    private void wheel(Event event) {
+        if ((event.stateMask & SWT.MOD1) == 0 && image() != null) {
+            top(top - Math.max(-60, Math.min(60, event.count)));
+            event.doit = false;
+        }
+    }
+
+    private void paint(Event event) {
+        long began = System.nanoTime();
+        Rectangle area = getClientArea();
+        layOut();
+        SectorImage image = image();
+        FieldNode field = desk.field();
+        ByteRange fieldBytes = field == null || field.length() <= 0 ? null : new ByteRange(field.firstByte(), field.length());
+        View view = new View(image, desk.caret(), desk.selection(), fieldBytes, isFocusControl());
+        byte[] bytes = new byte[0];
+        SectorStates states = null;
+        if (!rows.isEmpty()) {
+            long start = rows.get(0).address();
+            bytes = new byte[(int) (Math.min(image.bytes(), rows.get(rows.size() - 1).end() + AFTER) - start)];
+            states = image.read(start, bytes, 0, bytes.length);
+        }
+        new SectorsPainter(layout, ownBytesFont, glossFont, widths, text).paint(event.gc, area, header, rows, view, bytes, states);
+        painted.accept(System.nanoTime() - began);
+    }
+
+    /** Where a byte is painted, for tests and for tools that point: the cell in canvas coordinates, or null where it is not in view. */
+    public Rectangle cell(long address) {
+        layOut();
+        for (Row row : rows) {
+            if (address >= row.address() && address < row.end()) {
+                int column = (int) (address - row.address());
+                int x = (int) Math.floor(layout.grid().x(column));
+                return new Rectangle(x, row.y() + 1, (int) Math.ceil(2 * layout.grid().advance()), layout.line());
+            }
+        }
+        return null;
+    }
+
+    /** Width that shows all columns. */
+    public int wantedWidth() {
+        layoutMetrics();
+        return layout.grid().right() + getVerticalBar().getSize().x;
+    }
+
+    Display display() {
+        return getDisplay();
+    }
+}

@@ -1,0 +1,237 @@
+package sectorglass.workbench.strip;
+
+import java.util.List;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.AccessibleAdapter;
+import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Event;
+
+import sectorglass.image.ReadState;
+import sectorglass.image.SectorImage;
+import sectorglass.image.SectorRange;
+import sectorglass.verify.Finding;
+import sectorglass.workbench.look.Ink;
+import sectorglass.workbench.look.Sign;
+import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.look.Tone;
+import sectorglass.workbench.model.Desk;
+import sectorglass.workbench.model.DeskListener;
+import sectorglass.workbench.model.OpenDisk;
+import sectorglass.workbench.sectors.Hatch;
+
+/** Draws the disk strip: wheel and + − zoom, arrow keys pan, a click goes there, a resting pointer explains. */
+public final class StripCanvas extends Canvas {
+    private static final int MARGIN = 8;
+    private static final int LEAST_PARTITION = 46;
+    private static final int LEAST_GAP = 5;
+    private static final int SIGN = 11;
+
+    private final Desk desk;
+    private final DeskListener listener;
+    private List<Piece> pieces = List.of();
+    private long from;
+    private long end;
+
+    /** A strip of the disk on the desk. */
+    public StripCanvas(Composite parent, Desk desk) {
+        super(parent, SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
+        this.desk = desk;
+        listener = new DeskListener() {
+            @Override
+            public void diskChanged() {
+                OpenDisk open = desk.open();
+                pieces = open == null ? List.of() : Pieces.of(open.disk());
+                all();
+            }
+
+            @Override
+            public void caretMoved() {
+                redraw();
+            }
+
+            @Override
+            public void findingsChanged() {
+                redraw();
+            }
+        };
+        desk.add(listener);
+        listener.diskChanged();
+        addListener(SWT.Dispose, event -> desk.remove(listener));
+        addListener(SWT.Paint, this::paint);
+        addListener(SWT.Resize, event -> redraw());
+        addListener(SWT.FocusIn, event -> redraw());
+        addListener(SWT.FocusOut, event -> redraw());
+        addListener(SWT.MouseDown, event -> {
+            setFocus();
+            if (desk.open() != null && event.button == 1) {
+                desk.goTo(scale().lba(event.x - MARGIN) * desk.open().image().sectorSize(), Texts.of("by.strip"));
+            }
+        });
+        addListener(SWT.MouseVerticalWheel, event -> {
+            zoom(event.count > 0 ? 0.7 : 1 / 0.7, event.x - MARGIN);
+            event.doit = false;
+        });
+        addListener(SWT.MouseHover, event -> setToolTipText(desk.open() == null ? null : StripTip.at(desk.open(), scale().lba(event.x - MARGIN))));
+        addListener(SWT.KeyDown, this::key);
+        addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
+        getAccessible().addAccessibleListener(new AccessibleAdapter() {
+            @Override
+            public void getName(AccessibleEvent e) {
+                e.result = Texts.of("part.strip");
+            }
+        });
+    }
+
+    private void all() {
+        from = 0;
+        end = desk.open() == null ? 1 : Math.max(1, desk.open().image().sectors());
+        redraw();
+    }
+
+    private void key(Event event) {
+        if (desk.open() == null) {
+            return;
+        }
+        long step = Math.max(1, (end - from) / 8);
+        switch (event.keyCode) {
+            case SWT.ARROW_LEFT -> pan(-step);
+            case SWT.ARROW_RIGHT -> pan(step);
+            case SWT.HOME -> all();
+            case SWT.KEYPAD_ADD -> zoom(0.5, middle());
+            case SWT.KEYPAD_SUBTRACT -> zoom(2, middle());
+            default -> {
+                if (event.character == '+') {
+                    zoom(0.5, middle());
+                } else if (event.character == '-') {
+                    zoom(2, middle());
+                }
+            }
+        }
+    }
+
+    private double middle() {
+        return scale().x(desk.caret() / desk.open().image().sectorSize());
+    }
+
+    private void pan(long sectors) {
+        long width = end - from;
+        long all = desk.open().image().sectors();
+        from = Math.max(0, Math.min(all - width, from + sectors));
+        end = from + width;
+        redraw();
+    }
+
+    private void zoom(double factor, double x) {
+        if (desk.open() == null) {
+            return;
+        }
+        long all = Math.max(1, desk.open().image().sectors());
+        long at = scale().lba(x);
+        long width = Math.max(Math.min(all, 16), Math.min(all, (long) ((end - from) * factor)));
+        double share = Math.max(0, Math.min(1, x / Math.max(1, getClientArea().width - 2 * MARGIN)));
+        from = Math.max(0, Math.min(all - width, at - (long) (share * width)));
+        end = from + width;
+        redraw();
+    }
+
+    private Scale scale() {
+        return Scale.of(pieces, from, end, Math.max(1, getClientArea().width - 2 * MARGIN), LEAST_PARTITION, LEAST_GAP);
+    }
+
+    private void paint(Event event) {
+        GC gc = event.gc;
+        Rectangle area = getClientArea();
+        gc.setBackground(Ink.of(Tone.PAGE));
+        gc.fillRectangle(area);
+        if (desk.open() == null) {
+            gc.setForeground(Ink.of(Tone.QUIET));
+            gc.drawText(Texts.of("strip.empty"), MARGIN + 2, 6, true);
+            return;
+        }
+        Scale scale = scale();
+        int line = gc.getFontMetrics().getHeight();
+        int bottom = area.height - SIGN - 6;
+        int top = 4;
+        int state = Math.max(6, Math.min(10, (bottom - top) / 5));
+        StripLabels labels = new StripLabels(gc, line);
+        for (int i = 0; i < scale.pieces().size(); i++) {
+            Piece piece = scale.pieces().get(i);
+            int x = MARGIN + (int) Math.round(scale.left(i));
+            int width = Math.max(1, MARGIN + (int) Math.round(scale.right(i)) - x);
+            int height = bottom - top - state - 2;
+            if (piece.partition() != null) {
+                gc.setBackground(Ink.of(piece.number() % 2 == 0 ? Tone.PARTITION : Tone.PARTITION_NEXT));
+                gc.fillRectangle(x, top, width - 1, height);
+                gc.setForeground(Ink.of(Tone.OUTLINE));
+                gc.drawRectangle(x, top, width - 2, height);
+                labels.draw(piece, desk.open().image().sectorSize(), x + 5, top + 2, width - 9, height - 3);
+            } else {
+                gc.setForeground(Ink.of(Tone.RULE));
+                gc.drawLine(x, top + height / 2, x + width - 2, top + height / 2);
+            }
+        }
+        paintStates(gc, scale, bottom - state, state);
+        paintFindings(gc, scale, bottom + 3);
+        paintCaret(gc, scale, top, bottom);
+        if (isFocusControl()) {
+            gc.setForeground(Ink.of(Tone.CARET));
+            gc.drawRectangle(0, 0, area.width - 1, area.height - 1);
+        }
+    }
+
+    private void paintStates(GC gc, Scale scale, int y, int height) {
+        SectorImage image = desk.open().image();
+        gc.setForeground(Ink.of(Tone.RULE));
+        gc.drawLine(MARGIN, y + height - 1, MARGIN + (int) scale.x(end), y + height - 1);
+        SectorRange seen = new SectorRange(from, end - from);
+        for (ReadState state : new ReadState[] {ReadState.UNREAD, ReadState.SKIPPED, ReadState.FAILED}) {
+            int until = -1;
+            for (SectorRange run : image.inState(state, seen)) {
+                int x = MARGIN + (int) Math.floor(scale.x(run.first()));
+                int right = MARGIN + (int) Math.ceil(scale.x(run.end()));
+                if (right <= until) {
+                    continue;
+                }
+                Hatch.fill(gc, state, Math.max(x, until), y, Math.max(2, right - Math.max(x, until)), height);
+                until = Math.max(right, x + 2);
+            }
+        }
+    }
+
+    private void paintFindings(GC gc, Scale scale, int y) {
+        int size = desk.open().image().sectorSize();
+        boolean[] taken = new boolean[getClientArea().width / SIGN + 2];
+        for (Sign sign : Sign.values()) {
+            for (Finding finding : desk.open().listed()) {
+                long lba = finding.where().start() / size;
+                if (Sign.of(finding) != sign || lba < from || lba >= end) {
+                    continue;
+                }
+                int slot = (int) (scale.x(lba) / SIGN);
+                if (slot < taken.length && !taken[slot]) {
+                    taken[slot] = true;
+                    sign.draw(gc, MARGIN + slot * SIGN, y, SIGN - 1);
+                }
+            }
+        }
+    }
+
+    private void paintCaret(GC gc, Scale scale, int top, int bottom) {
+        long lba = desk.caret() / desk.open().image().sectorSize();
+        if (lba < from || lba >= end) {
+            return;
+        }
+        int x = MARGIN + (int) Math.round(scale.x(lba));
+        gc.setForeground(Ink.of(Tone.CARET));
+        gc.setBackground(Ink.of(Tone.CARET));
+        gc.setLineWidth(2);
+        gc.drawLine(x, top - 2, x, bottom);
+        gc.setLineWidth(1);
+        gc.fillPolygon(new int[] {x - 5, 0, x + 5, 0, x, 6});
+    }
+}
