@@ -7,7 +7,7 @@ import java.util.Map;
  * to {@link Outcome#with}, alone or in a list.
  *
  * @param key the text's key below its rule, for instance {@code cause.short-image}
- * @param values for the placeholders of that text
+ * @param values for the placeholders of that text, before those of the finding
  */
 public record Phrase(String key, Map<String, Object> values) {
 

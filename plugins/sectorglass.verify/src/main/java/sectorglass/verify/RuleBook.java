@@ -69,20 +69,26 @@ public final class RuleBook {
                 return text.append(pattern, at, pattern.length()).toString();
             }
             Object value = values.get(pattern.substring(open + 1, close));
-            text.append(pattern, at, open).append(word(value, rule));
+            text.append(pattern, at, open).append(word(value, rule, values));
             at = close + 1;
         }
         return text.toString();
     }
 
-    private String word(Object value, String rule) {
+    private String word(Object value, String rule, Map<String, ?> outer) {
         if (value instanceof Phrase phrase) {
             RuleSet owner = owners.get(rule);
             String pattern = owner == null ? null : owner.text(rule, phrase.key(), locale).orElse(null);
-            return pattern == null ? phrase.key() : fill(pattern, phrase.values(), rule);
+            if (pattern == null) {
+                return phrase.key();
+            }
+            Map<String, Object> values = new HashMap<>(outer);
+            values.putAll(phrase.values());
+            values.values().removeIf(v -> v instanceof Phrase other && other.key().equals(phrase.key()));
+            return fill(pattern, values, rule);
         }
         if (value instanceof List<?> several) {
-            return several.stream().map(one -> word(one, rule)).collect(java.util.stream.Collectors.joining("; "));
+            return several.stream().map(one -> word(one, rule, outer)).collect(java.util.stream.Collectors.joining("; "));
         }
         return value == null ? "–" : value.toString();
     }

@@ -80,7 +80,7 @@ final class ArrayChecks {
     /** The first entry that differs from the other copy's array, where that one holds. */
     private Phrase difference(GptEntries array) {
         GptHeader other = disk.other(header);
-        if (other == null || !other.good() || other.entries().count() != array.count() || other.entries().size() != array.size()) {
+        if (other == null || !other.good() || !other.entries().readable() || other.entries().count() != array.count() || other.entries().size() != array.size()) {
             return Phrase.of("difference.unknown");
         }
         try {

@@ -113,7 +113,8 @@ final class DiskChecks {
         if (!ranges.contains(slot.range()) && !authority.entries().missing(image).isEmpty()) {
             return Outcome.unread(authority.entries().missing(image)).with("slot", slot.index());
         }
-        return Outcome.test(ranges.contains(slot.range()), stored, "a range that a GPT entry names").with("slot", slot.index());
+        return Outcome.test(ranges.contains(slot.range()), stored, "a range that a GPT entry names").with("slot", slot.index())
+                .follows("mbr.partition-range", slot.at() + 8);
     }
 
     /** Where nothing else is known of the disk, a header that was not read may still be there. */

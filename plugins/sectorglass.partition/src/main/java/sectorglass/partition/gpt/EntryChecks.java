@@ -47,11 +47,13 @@ final class EntryChecks {
         List<GptEntry> used = all.stream().filter(GptEntry::used).toList();
         Map<Integer, GptEntry> overlaps = overlaps(used);
         Map<String, Integer> seen = new HashMap<>();
+        Map<Integer, Mark> ranges = new HashMap<>();
         for (GptEntry entry : used) {
-            report("range", entry, GptEntry.FIRST, 16, range(entry), place);
+            Mark range = report("range", entry, GptEntry.FIRST, 16, range(entry), place);
+            ranges.put(entry.index(), range);
             GptEntry other = overlaps.get(entry.index());
             report("overlap", entry, GptEntry.FIRST, 16, other == null ? Outcome.passed()
-                    : Outcome.failed(text(entry.range()), "clear of " + text(other.range())).with("other", other.index()), null);
+                    : Outcome.failed(text(entry.range()), "clear of " + text(other.range())).with("other", other.index()), cause(range, other, ranges));
             report("unique-guid", entry, GptEntry.UNIQUE, 16, unique(entry, seen), null);
             long attributes = entry.attributes();
             report("attributes", entry, GptEntry.ATTRIBUTES, 8, Outcome.test((attributes & RESERVED_BITS) == 0,
@@ -66,13 +68,18 @@ final class EntryChecks {
         }
     }
 
-    private void report(String rule, GptEntry entry, int at, int length, Outcome outcome, Mark cause) {
+    /** An overlap follows from a range that fails by itself, of either entry. */
+    private static Mark cause(Mark own, GptEntry other, Map<Integer, Mark> ranges) {
+        return own.failed() || other == null ? own : ranges.get(other.index());
+    }
+
+    private Mark report(String rule, GptEntry entry, int at, int length, Outcome outcome, Mark cause) {
         String id = "gpt.entry." + rule;
         Outcome full = outcome.with("entry", entry.index()).because(doubt != null ? doubt : cause);
         if (doubt == null && primary != null) {
             full.follows(id, primary.firstByte() + (entry.index() - 1) * primary.size() + at);
         }
-        out.report(id, new ByteRange(entry.bytes().start() + at, length), full);
+        return out.report(id, new ByteRange(entry.bytes().start() + at, length), full);
     }
 
     private Outcome range(GptEntry entry) {

@@ -10,6 +10,7 @@ import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.verify.Checks;
+import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 import sectorglass.verify.Phrase;
 import sectorglass.verify.Severity;
@@ -31,10 +32,10 @@ final class EbrChecks {
             ByteRange where = new ByteRange(ebr.lba() * image.sectorSize(), MbrTable.LENGTH);
             Checks out = all.in(where);
             visited.add(ebr.lba());
-            out.report("mbr.ebr-chain", where, link(ebr).with("ebr", ebr.lba())
+            Mark chained = out.report("mbr.ebr-chain", where, link(ebr).with("ebr", ebr.lba())
                     .follows("mbr.partition-range", chain.container().at() + 8));
             if (ebr.table() != null) {
-                slots(ebr, out);
+                slots(ebr, chained, out);
             }
         }
     }
@@ -99,7 +100,7 @@ final class EbrChecks {
         return range.count() == 0 ? "no sector" : SlotChecks.text(range);
     }
 
-    private void slots(EbrChain.Ebr ebr, Checks out) {
+    private void slots(EbrChain.Ebr ebr, Mark chained, Checks out) {
         SlotChecks slots = new SlotChecks(image, out);
         if (!ebr.data().isEmpty() || ebr.link() != null || ebr.table().signed()) {
             ebr.table().slots().forEach(slot -> slots.activeByte(slot, Severity.AT_RISK));
@@ -111,22 +112,22 @@ final class EbrChecks {
         Set<Chs.Geometry> geometries = Chs.geometries(ebr.data());
         for (Slot slot : ebr.data()) {
             SectorRange range = slot.range(ebr.lba());
-            out.report("mbr.partition-range", slot.where(8, 8), slots.range(slot, range)
-                    .follows("mbr.partition-range", chain.container().at() + 8));
-            overlap(slot, range, out);
-            slots.chs(slot, ebr.lba(), geometries);
-            slots.alignment(slot, range);
+            Mark inside = out.report("mbr.partition-range", slot.where(8, 8), slots.range(slot, range)
+                    .because(chained).follows("mbr.partition-range", chain.container().at() + 8));
+            Mark cause = inside.failed() ? inside : chained;
+            overlap(slot, range, cause, out);
+            slots.chs(slot, ebr.lba(), geometries, cause);
+            slots.alignment(slot, range, cause);
             named.add(range);
         }
     }
 
-    private void overlap(Slot slot, SectorRange range, Checks out) {
+    private void overlap(Slot slot, SectorRange range, Mark cause, Checks out) {
         SectorRange other = named.stream().filter(range::overlaps).findFirst()
                 .orElseGet(() -> chain.links().stream().map(e -> new SectorRange(e.lba(), 1)).filter(range::overlaps).findFirst()
                         .orElse(null));
         Outcome outcome = other == null ? Outcome.passed()
                 : Outcome.failed(SlotChecks.text(range), "clear of " + SlotChecks.text(other)).with("other", "LBA " + other.first());
-        out.report("mbr.partition-overlap", slot.where(8, 8), outcome.with("slot", slot.index())
-                .follows("mbr.ebr-chain", slot.at() + 8));
+        out.report("mbr.partition-overlap", slot.where(8, 8), outcome.with("slot", slot.index()).because(cause));
     }
 }

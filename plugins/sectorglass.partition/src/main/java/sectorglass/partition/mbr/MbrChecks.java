@@ -1,11 +1,14 @@
 package sectorglass.partition.mbr;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 
 import sectorglass.image.SectorImage;
 import sectorglass.verify.Checks;
+import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 
 /** Judges the table in LBA 0. */
@@ -34,15 +37,17 @@ final class MbrChecks {
                     .with("volume", zero.volume()));
         }
         Set<Chs.Geometry> geometries = Chs.geometries(table.ordinary());
+        Map<Integer, Mark> ranges = new HashMap<>();
         for (Slot slot : table.ordinary()) {
             if (ambiguous && SectorZero.wholeImage(slot, image)) {
                 continue;
             }
-            out.report("mbr.partition-range", slot.where(8, 8), slots.range(slot, slot.range()));
-            overlap(slot, out);
-            slots.chs(slot, 0, geometries);
+            Mark range = out.report("mbr.partition-range", slot.where(8, 8), slots.range(slot, slot.range()));
+            ranges.put(slot.index(), range);
+            overlap(slot, ranges, out);
+            slots.chs(slot, 0, geometries, range);
             if (!slot.container()) {
-                slots.alignment(slot, slot.range());
+                slots.alignment(slot, slot.range(), range);
             }
         }
         table.slots().stream().filter(slot -> !slot.used() && !slot.protective()).forEach(slots::unused);
@@ -71,12 +76,14 @@ final class MbrChecks {
         }
     }
 
-    private void overlap(Slot slot, Checks out) {
+    private void overlap(Slot slot, Map<Integer, Mark> ranges, Checks out) {
         Slot other = table.ordinary().stream().filter(o -> o.index() < slot.index() && o.range().overlaps(slot.range())).findFirst()
                 .orElse(null);
         Outcome outcome = other == null ? Outcome.passed() : Outcome.failed(SlotChecks.text(slot.range()),
-                "clear of " + SlotChecks.text(other.range())).with("other", other.index());
-        out.report("mbr.partition-overlap", slot.where(8, 8), outcome.with("slot", slot.index()));
+                "clear of " + SlotChecks.text(other.range())).with("other", "slot " + other.index());
+        Mark own = ranges.get(slot.index());
+        Mark cause = own.failed() || other == null ? own : ranges.get(other.index());
+        out.report("mbr.partition-overlap", slot.where(8, 8), outcome.with("slot", slot.index()).because(cause));
     }
 
     private void identity(Checks out) {

@@ -7,6 +7,7 @@ import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.partition.BeyondEnd;
 import sectorglass.verify.Checks;
+import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 import sectorglass.verify.Phrase;
 import sectorglass.verify.Severity;
@@ -39,19 +40,19 @@ final class SlotChecks {
     }
 
     /** CHS fields mean the same sectors as the LBA fields, or hold a marker. */
-    void chs(Slot slot, long base, Set<Chs.Geometry> geometries) {
+    void chs(Slot slot, long base, Set<Chs.Geometry> geometries, Mark range) {
         long first = base + slot.first();
         long last = first + slot.count() - 1;
         String right = Chs.text(Chs.pack(first, 255, 63)) + " to " + Chs.text(Chs.pack(last, 255, 63));
         out.report("mbr.chs", slot.where(1, 7), Outcome.test(Chs.agrees(slot, base, geometries),
-                Chs.text(slot.firstChs()) + " to " + Chs.text(slot.lastChs()), right).with("slot", slot.index()));
+                Chs.text(slot.firstChs()) + " to " + Chs.text(slot.lastChs()), right).with("slot", slot.index()).because(range));
     }
 
     /** Starts on a boundary of 4096 bytes. */
-    void alignment(Slot slot, SectorRange range) {
+    void alignment(Slot slot, SectorRange range, Mark cause) {
         long rest = range.first() * image.sectorSize() % 4096;
         out.report("mbr.alignment", slot.where(8, 4), Outcome.test(rest == 0, "start " + range.first(), "a multiple of "
-                + Math.max(1, 4096 / image.sectorSize())).with("slot", slot.index()));
+                + Math.max(1, 4096 / image.sectorSize())).with("slot", slot.index()).because(cause));
     }
 
     /** A slot that is not used holds zeros. */
