@@ -23,6 +23,10 @@ final class NtfsVolume implements Volume {
     private final Geometry geometry;
     private final FileTable table;
     private final VolumeFacts facts;
+    private final ClusterMap clusters;
+    private final NtfsFiles files;
+    private final NtfsAllocation allocation;
+    private final NtfsReadOrder order;
     private List<Structure> listed;
 
     NtfsVolume(VolumeSite site, BootFound boot) {
@@ -31,6 +35,10 @@ final class NtfsVolume implements Volume {
         this.geometry = boot.geometry();
         this.table = new FileTableFinder(site.image(), geometry).find();
         this.facts = new VolumeFacts(table);
+        this.clusters = new ClusterMap(table);
+        this.files = new NtfsFiles(table, clusters);
+        this.allocation = new NtfsAllocation(table, clusters, files);
+        this.order = new NtfsReadOrder(table, clusters);
     }
 
     BootFound boot() {
@@ -109,6 +117,16 @@ final class NtfsVolume implements Volume {
             case "byte" -> OptionalLong.of(geometry.firstByte() + target);
             default -> OptionalLong.empty();
         };
+    }
+
+    @Override
+    public <T> Optional<T> capability(Class<T> kind) {
+        for (Object service : new Object[] {files, allocation, order, this}) {
+            if (kind.isInstance(service)) {
+                return Optional.of(kind.cast(service));
+            }
+        }
+        return Optional.empty();
     }
 
     @Override
