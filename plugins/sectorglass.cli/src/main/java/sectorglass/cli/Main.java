@@ -31,6 +31,8 @@ public final class Main {
         int status = Status.FAULT;
         try {
             status = start(args, out, err);
+        } catch (RuntimeException | Error e) {
+            status = fault(e, err);
         } finally {
             out.flush();
         }
@@ -82,6 +84,10 @@ public final class Main {
             err.println("Stopped.");
             return Status.STOPPED;
         }
+        return fault(failed, err);
+    }
+
+    private static int fault(Throwable failed, PrintStream err) {
         if (Boolean.getBoolean("sectorglass.trace")) {
             failed.printStackTrace(err);
         }

@@ -74,7 +74,7 @@ public record Findings(List<Finding> all, Counts counts) {
             if (reason == null) {
                 reason = String.format(Locale.ROOT, words.getString("reason.unread"), outcome.missing.count());
             }
-            what = words.getString("what.not-checked") + " " + what;
+            what = words.getString("what.not-checked") + " " + book.statement(rule.id()).orElse(what);
             means = words.getString("means.not-checked");
             advice = words.getString(outcome.missing.isEmpty() ? "advice.undecided" : "advice.unread");
         }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 import sectorglass.image.Providers;
@@ -50,6 +51,12 @@ public final class RuleBook {
     /** The language of the texts. */
     public Locale locale() {
         return locale;
+    }
+
+    /** What the rule asks for, as a statement that says nothing about whether it holds; empty where the rule has none. */
+    public Optional<String> statement(String rule) {
+        RuleSet owner = owners.get(rule);
+        return owner == null ? Optional.empty() : owner.text(rule, "rule", locale);
     }
 
     /** A text with its placeholders filled; the id where the rule has no such text. */

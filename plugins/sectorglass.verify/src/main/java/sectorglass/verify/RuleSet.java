@@ -14,7 +14,7 @@ public interface RuleSet {
      * A text of a rule, with placeholders in braces that {@link Checks} fills.
      *
      * @param rule id of one of {@link #rules()}
-     * @param key {@code what}, {@code means} or {@code advice}
+     * @param key {@code rule} (what it asks for, a statement without placeholders), {@code what}, {@code means} or {@code advice}
      */
     Optional<String> text(String rule, String key, Locale locale);
 }
