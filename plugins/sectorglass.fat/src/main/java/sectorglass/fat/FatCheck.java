@@ -4,6 +4,7 @@ import sectorglass.disk.Level;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Progress;
 import sectorglass.verify.Checks;
+import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 
 /** All rules of a FAT volume, in the order in which one follows from another. */
@@ -33,11 +34,34 @@ final class FatCheck {
             return;
         }
         new HeadCheck(site, found, out).run();
+        FatTable table = volume.table();
+        InfoCheck info = null;
+        Mark rootCluster = null;
         if (geometry.kind() == FatKind.FAT32) {
-            InfoCheck info = new InfoCheck(site, found, boot.lead(), out);
+            info = new InfoCheck(site, found, boot.lead(), out);
             info.run();
+            rootCluster = rootCluster(table, boot.lead());
         }
         label();
+        if (level == Level.FULL && !boot.tableLies()) {
+            new FullCheck(site, found, table, boot, info, out, progress).run(rootCluster);
+        }
+    }
+
+    private Mark rootCluster(FatTable table, Mark lead) {
+        BootSector layout = found.layout();
+        return out.in(layout.at(0, BootSector.SIZE)).check("fat32.root-cluster-legal", layout.at(BootSector.ROOT_CLUSTER, 4), () -> {
+            long cluster = layout.rootCluster();
+            if (!table.exists(cluster)) {
+                return Outcome.failed("cluster " + cluster, "2 to " + table.lastCluster()).because(lead);
+            }
+            int entry = table.entry((int) cluster);
+            if (entry == FatTable.UNREAD) {
+                return Outcome.unread(table.sectors(cluster));
+            }
+            return Outcome.test(entry != 0 && entry != FatKind.FAT32.bad(), "cluster " + cluster + ", which is "
+                    + (entry == 0 ? "free" : "bad"), "a used cluster");
+        });
     }
 
     private void label() {
