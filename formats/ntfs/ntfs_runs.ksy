@@ -44,17 +44,17 @@ types:
         -label: Bytes of the distance
         doc: High digit of the head.
       clusters:
-        value: '(head == 0 or length_size == 0 ? 0 : (length_bytes[0].as<s8> + (length_size > 1 ? length_bytes[1].as<s8> * 256 : 0) + (length_size > 2 ? length_bytes[2].as<s8> * 65536 : 0) + (length_size > 3 ? length_bytes[3].as<s8> * 16777216 : 0) + (length_size > 4 ? length_bytes[4].as<s8> * 4294967296 : 0) + (length_size > 5 ? length_bytes[5].as<s8> * 1099511627776 : 0))).as<s8>'
+        value: '(head == 0 or length_size == 0 ? 0 : ((length_bytes[0] & 0xff).as<s8> + (length_size > 1 ? (length_bytes[1] & 0xff).as<s8> * 256 : 0) + (length_size > 2 ? (length_bytes[2] & 0xff).as<s8> * 65536 : 0) + (length_size > 3 ? (length_bytes[3] & 0xff).as<s8> * 16777216 : 0) + (length_size > 4 ? (length_bytes[4] & 0xff).as<s8> * 4294967296 : 0) + (length_size > 5 ? (length_bytes[5] & 0xff).as<s8> * 1099511627776 : 0))).as<s8>'
         -label: Clusters
         -unit: dec
         doc: Length of the run; as far as six bytes reach.
       distance_top:
-        value: 'distance_size == 0 ? 0 : distance_bytes[distance_size - 1]'
+        value: 'distance_size == 0 ? 0 : distance_bytes[distance_size - 1] & 0xff'
         -label: Highest byte of the distance
         -unit: hex
         doc: Tells the sign.
       distance_unsigned:
-        value: '(distance_size == 0 ? 0 : (distance_bytes[0].as<s8> + (distance_size > 1 ? distance_bytes[1].as<s8> * 256 : 0) + (distance_size > 2 ? distance_bytes[2].as<s8> * 65536 : 0) + (distance_size > 3 ? distance_bytes[3].as<s8> * 16777216 : 0) + (distance_size > 4 ? distance_bytes[4].as<s8> * 4294967296 : 0) + (distance_size > 5 ? distance_bytes[5].as<s8> * 1099511627776 : 0))).as<s8>'
+        value: '(distance_size == 0 ? 0 : ((distance_bytes[0] & 0xff).as<s8> + (distance_size > 1 ? (distance_bytes[1] & 0xff).as<s8> * 256 : 0) + (distance_size > 2 ? (distance_bytes[2] & 0xff).as<s8> * 65536 : 0) + (distance_size > 3 ? (distance_bytes[3] & 0xff).as<s8> * 16777216 : 0) + (distance_size > 4 ? (distance_bytes[4] & 0xff).as<s8> * 4294967296 : 0) + (distance_size > 5 ? (distance_bytes[5] & 0xff).as<s8> * 1099511627776 : 0))).as<s8>'
         -label: Distance without sign
         -unit: dec
         doc: As far as six bytes reach.

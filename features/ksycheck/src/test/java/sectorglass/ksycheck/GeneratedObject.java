@@ -92,7 +92,8 @@ final class GeneratedObject {
     List<?> positions(String id, boolean ends) throws ReflectiveOperationException {
         for (Field field : object.getClass().getFields()) {
             if (field.getName().equals(ends ? "_arrEnd" : "_arrStart")) {
-                return (List<?>) ((Map<?, ?>) field.get(object)).getOrDefault(Names.camel(id), List.of());
+                Object found = ((Map<?, ?>) field.get(object)).get(Names.camel(id));
+                return found == null ? List.of() : (List<?>) found;
             }
         }
         return List.of();

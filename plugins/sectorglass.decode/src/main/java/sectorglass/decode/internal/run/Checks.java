@@ -19,8 +19,13 @@ public final class Checks {
         Trouble of(StructNode self, ValueNode value);
     }
 
-    private static Check check(Test test, Supplier<String> expected) {
+    private static Check check(Test test, Supplier<String> expected, Expr example) {
         return new Check() {
+            @Override
+            public Object example() {
+                return example != null && example.constant() ? example.eval(null) : null;
+            }
+
             @Override
             public Trouble test(StructNode self, ValueNode value) {
                 return test.of(self, value);
@@ -49,7 +54,7 @@ public final class Checks {
     public static Check equal(Expr wanted, Presentation presentation, ValueType type) {
         Supplier<String> expected = () -> text(wanted, presentation, type);
         if (wanted.constant() && wanted.eval(null) instanceof byte[] bytes) {
-            return check((self, value) -> value.sameBytes(bytes) ? null : new Trouble(Cause.NOT_EQUAL, expected.get()), expected);
+            return check((self, value) -> value.sameBytes(bytes) ? null : new Trouble(Cause.NOT_EQUAL, expected.get()), expected, wanted);
         }
         boolean whole = wanted.type().is(ValueType.Kind.INT) || wanted.type().is(ValueType.Kind.ENUM);
         if (whole && (type.is(ValueType.Kind.INT) || type.is(ValueType.Kind.ENUM))) {
@@ -57,28 +62,28 @@ public final class Checks {
                 long number = wanted.asLong(self);
                 return value.longValue() == number ? null
                         : new Trouble(Cause.NOT_EQUAL, presentation.value(number, type.unsigned64(), type.enumeration()));
-            }, expected);
+            }, expected, wanted);
         }
         return check((self, value) -> {
             Object other = wanted.eval(self);
             return Values.equal(value.expressionValue(), other) ? null
                     : new Trouble(Cause.NOT_EQUAL, presentation.value(other, type.unsigned64(), type.enumeration()));
-        }, expected);
+        }, expected, wanted);
     }
 
     /** The value lies in a range; either end may be null. */
     public static Check range(Expr min, Expr max, Presentation presentation, ValueType type) {
-        String from = min == null ? null : text(min, presentation, type);
-        String to = max == null ? null : text(max, presentation, type);
-        Supplier<String> expected = () -> from == null ? Texts.of("expected.most", to) : to == null ? Texts.of("expected.least", from)
-                : Texts.of("expected.range", from, to);
+        Supplier<String> from = () -> text(min, presentation, type);
+        Supplier<String> to = () -> text(max, presentation, type);
+        Supplier<String> expected = () -> min == null ? Texts.of("expected.most", to.get()) : max == null
+                ? Texts.of("expected.least", from.get()) : Texts.of("expected.range", from.get(), to.get());
         return check((self, value) -> {
             Object actual = value.expressionValue();
             if (min != null && order(actual, min.eval(self), type) < 0) {
-                return new Trouble(Cause.LESS, from);
+                return new Trouble(Cause.LESS, from.get());
             }
-            return max != null && order(actual, max.eval(self), type) > 0 ? new Trouble(Cause.GREATER, to) : null;
-        }, expected);
+            return max != null && order(actual, max.eval(self), type) > 0 ? new Trouble(Cause.GREATER, to.get()) : null;
+        }, expected, min == null ? max : min);
     }
 
     private static int order(Object a, Object b, ValueType type) {
@@ -102,18 +107,18 @@ public final class Checks {
                 }
             }
             return new Trouble(Cause.NOT_ANY_OF, expected.get());
-        }, expected);
+        }, expected, wanted.length == 0 ? null : wanted[0]);
     }
 
     /** A condition holds for the value. */
     public static Check holds(Expr condition, String text) {
-        return check((self, value) -> condition.asBool(self) ? null : new Trouble(Cause.NOT_EXPR, text), () -> text);
+        return check((self, value) -> condition.asBool(self) ? null : new Trouble(Cause.NOT_EXPR, text), () -> text, null);
     }
 
     /** The value is a member of its enumeration. */
     public static Check inEnum(EnumTable table) {
         return check((self, value) -> table.find(value.longValue()) != null ? null : new Trouble(Cause.NOT_IN_ENUM, table.name()),
-                () -> Texts.of("expected.member", table.name()));
+                () -> Texts.of("expected.member", table.name()), null);
     }
 
     /** All of some rules. */
@@ -126,6 +131,6 @@ public final class Checks {
                 }
             }
             return null;
-        }, () -> String.join("; ", rules.stream().map(Check::expected).toList()));
+        }, () -> String.join("; ", rules.stream().map(Check::expected).toList()), null);
     }
 }
