@@ -1,0 +1,2 @@
+/** JMH benchmarks; docs/benchmarks.md holds commands and figures. */
+package sectorglass.bench;
