@@ -5,14 +5,12 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import sectorglass.disk.Disk;
 import sectorglass.disk.Survey;
-import sectorglass.image.ImageException;
-import sectorglass.image.Images;
 import sectorglass.image.OpenImage;
-import sectorglass.image.OpenOptions;
 import sectorglass.image.Progress;
 import sectorglass.verify.RuleBook;
 
@@ -22,14 +20,8 @@ abstract class ImageCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "IMAGE", description = "A raw image, or the first part of a chunk set.")
     Path image;
 
-    @Option(names = "--read-map", paramLabel = "FILE", description = "Which sectors were read (CSV: first_lba,sectors,state[,head]).")
-    Path readMap;
-
-    @Option(names = "--sector-size", paramLabel = "N", description = "512, 1024, 2048 or 4096; otherwise found from structures.")
-    int sectorSize;
-
-    @Option(names = "--device-anyway", description = "Opens a block device. A failing drive is imaged first: every read may be its last.")
-    boolean deviceAnyway;
+    @Mixin
+    SourceOptions source = new SourceOptions();
 
     @Option(names = "--json", description = "JSON instead of text.")
     boolean json;
@@ -53,10 +45,7 @@ abstract class ImageCommand implements Callable<Integer> {
 
     @Override
     public final Integer call() throws Exception {
-        if (sectorSize != 0 && Integer.bitCount(sectorSize) != 1 || sectorSize < 0 || sectorSize > 4096 || sectorSize > 0 && sectorSize < 512) {
-            throw new CommandException(Status.USE, "--sector-size " + sectorSize + " is not 512, 1024, 2048 or 4096.");
-        }
-        try (OpenImage opened = open()) {
+        try (OpenImage opened = source.open(image, locale(), progress())) {
             if (!quiet && !json) {
                 opened.remarks().forEach(remark -> err.println("Note: " + remark));
             }
@@ -66,12 +55,6 @@ abstract class ImageCommand implements Callable<Integer> {
 
     /** Does the work of the command on the opened image. */
     abstract int run(OpenImage opened) throws Exception;
-
-    private OpenImage open() throws ImageException {
-        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(sectorSize).withReadMap(readMap).withDeviceAnyway(deviceAnyway)
-                .withLocale(locale());
-        return Images.open(image, options);
-    }
 
     final Locale locale() {
         return Locale.forLanguageTag(language);
