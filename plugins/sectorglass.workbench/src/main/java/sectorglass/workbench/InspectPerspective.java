@@ -21,7 +21,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(false);
         layout.addStandaloneView(StripPart.ID, false, IPageLayout.TOP, 0.11f, IPageLayout.ID_EDITOR_AREA);
-        IFolderLayout bottom = layout.createFolder("bottom", IPageLayout.BOTTOM, 0.76f, IPageLayout.ID_EDITOR_AREA);
+        IFolderLayout bottom = layout.createFolder("bottom", IPageLayout.BOTTOM, 0.73f, IPageLayout.ID_EDITOR_AREA);
         bottom.addView(FindingsPart.ID);
         IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.2f, IPageLayout.ID_EDITOR_AREA);
         left.addView(DiskPart.ID);

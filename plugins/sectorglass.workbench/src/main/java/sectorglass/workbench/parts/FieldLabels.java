@@ -55,7 +55,7 @@ final class FieldLabels extends ColumnLabelProvider {
     }
 
     private static String shorten(String text) {
-        return text.length() <= 200 ? text : text.substring(0, 199) + "\u2026";
+        return text.length() <= 120 ? text : text.substring(0, 119) + "\u2026";
     }
 
     @Override

@@ -36,10 +36,10 @@ final class FieldProse {
         prose.gap();
         if (field.kind() == FieldNode.Kind.VALUE) {
             prose.bytes(Texts.of("meaning.stored"), stored(desk, field));
-            boolean wrong = field.state() == FieldNode.State.VIOLATED;
-            if (wrong) {
+            boolean bytesOnly = field.raw() instanceof byte[];
+            if (field.state() == FieldNode.State.VIOLATED && !bytesOnly) {
                 prose.wrong(Texts.of("meaning.value"), SafeText.of(field.value()));
-            } else {
+            } else if (!bytesOnly) {
                 prose.line(Texts.of("meaning.value"), SafeText.of(field.value()));
             }
             if (field.meaning() != null && !field.meaning().equals(field.value())) {

@@ -54,6 +54,7 @@ public final class FindingsPart extends DeskPart {
         for (FindingLabels.Column column : FindingLabels.Column.values()) {
             createColumn(column);
         }
+        table.getTable().addListener(SWT.Resize, event -> widen());
         ColumnViewerToolTipSupport.enableFor(table);
         table.setContentProvider(ArrayContentProvider.getInstance());
         table.setComparator(new ViewerComparator() {
@@ -114,6 +115,19 @@ public final class FindingsPart extends DeskPart {
             table.getTable().setSortDirection(backwards ? SWT.DOWN : SWT.UP);
             table.refresh();
         });
+    }
+
+    /** Gives the room that is left to the sentence. */
+    private void widen() {
+        int others = 0;
+        for (TableColumn column : table.getTable().getColumns()) {
+            others += column.getWidth();
+        }
+        TableColumn what = table.getTable().getColumn(FindingLabels.Column.WHAT.ordinal());
+        int room = table.getTable().getClientArea().width - others + what.getWidth() - 4;
+        if (room > FindingLabels.Column.WHAT.width()) {
+            what.setWidth(room);
+        }
     }
 
     private boolean shown(Finding finding) {

@@ -27,7 +27,7 @@ import sectorglass.workbench.sectors.Hatch;
 /** Draws the disk strip: wheel and + − zoom, arrow keys pan, a click goes there, a resting pointer explains. */
 public final class StripCanvas extends Canvas {
     private static final int MARGIN = 8;
-    private static final int LEAST_PARTITION = 46;
+    private static final int LEAST_PARTITION = 104;
     private static final int LEAST_GAP = 5;
     private static final int SIGN = 11;
 
