@@ -1,6 +1,7 @@
 package sectorglass.image;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -87,7 +88,7 @@ final class DumpFormFinder {
             byte[] wanted = landmark.bytes();
             int count = 0;
             for (int at = landmark.offset(); at + wanted.length <= bytes.length && count < MOST_HITS; at++) {
-                if (bytes[at] == wanted[0] && java.util.Arrays.equals(bytes, at, at + wanted.length, wanted, 0, wanted.length)) {
+                if (bytes[at] == wanted[0] && Arrays.equals(bytes, at, at + wanted.length, wanted, 0, wanted.length)) {
                     hits.add(new Hit(landmark, at));
                     count++;
                 }
@@ -115,23 +116,32 @@ final class DumpFormFinder {
         return payload == stored ? form : form.withSectors((int) stored, offset, payload);
     }
 
+    /** The landmarks that stand at home in the form; where nothing lies between sectors, at the sector size for which they weigh most. */
     private static List<Hit> agreeing(DumpForm form, List<Hit> hits) {
+        if (!form.contiguous()) {
+            return agreeing(form, hits, form.storedSector());
+        }
+        List<Hit> best = agreeing(form, hits, 512);
+        for (int size = 1024; size <= 4096; size *= 2) {
+            List<Hit> larger = agreeing(form, hits, size);
+            // without the first sector, something at byte 1024 is no proof of a sector size
+            if (weight(larger) > weight(best) && larger.stream().anyMatch(hit -> hit.landmark.lba() == 0)) {
+                best = larger;
+            }
+        }
+        return best;
+    }
+
+    private static List<Hit> agreeing(DumpForm form, List<Hit> hits, int sector) {
         List<Hit> agreeing = new ArrayList<>();
         for (Hit hit : hits) {
             long start = hit.at - hit.landmark.offset() - form.header() - form.payloadOffset();
-            boolean home = hit.landmark.lba() >= 0
-                    ? form.contiguous() ? homes(start, hit.landmark.lba()) : start == hit.landmark.lba() * form.storedSector()
-                    : start >= 0 && start % form.storedSector() == 0;
+            boolean home = hit.landmark.lba() >= 0 ? start == hit.landmark.lba() * sector : start >= 0 && start % sector == 0;
             if (home && agreeing.stream().noneMatch(other -> other.landmark == hit.landmark)) {
                 agreeing.add(hit);
             }
         }
         return agreeing;
-    }
-
-    /** Whether an LBA begins here at one of the sector sizes. */
-    private static boolean homes(long start, long lba) {
-        return start == lba * 512 || start == lba * 1024 || start == lba * 2048 || start == lba * 4096;
     }
 
     private static int weight(List<Hit> hits) {

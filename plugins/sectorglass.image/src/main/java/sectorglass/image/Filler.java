@@ -41,7 +41,7 @@ public record Filler(Kind kind, String words, int count, int looked, long exampl
             }
             return true;
         }
-        return shape.equals(SectorShape.of(bytes, offset, length, lba));
+        return shape.equals(kind == Kind.TEXT ? SectorShape.repeated(bytes, offset, length) : SectorShape.of(bytes, offset, length, lba));
     }
 
     /**

@@ -64,7 +64,7 @@ final class PartNames {
         }
         for (int[] place : places) {
             Numbered found = numbered(folder, file, name, names, place[0], place[1]);
-            if (found.byNumber.size() > best.byNumber.size()) {
+            if (found.byNumber.size() > best.byNumber.size() || best.byNumber.containsKey(-1L) && found.plain) {
                 best = found;
             }
         }

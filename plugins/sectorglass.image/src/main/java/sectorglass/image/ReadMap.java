@@ -101,7 +101,7 @@ public final class ReadMap {
 
     /** The head that serves the sector, or {@link #NO_HEAD}. */
     public int head(long lba) {
-        return head(at(lba));
+        return headOf(at(lba));
     }
 
     /** Number of runs, gaps between mentioned sectors included. */
@@ -172,7 +172,7 @@ public final class ReadMap {
     public void visit(RunVisitor visitor) {
         for (int i = 0; i < runs - 1; i++) {
             if (code(i) != SILENT) {
-                visitor.run(start(i), start(i + 1), STATES[code(i)], head(i));
+                visitor.run(start(i), start(i + 1), STATES[code(i)], headOf(i));
             }
         }
     }
@@ -212,7 +212,7 @@ public final class ReadMap {
             long end = Math.min(next(i), other.next(k));
             byte code = choice.of(code(i), other.code(k));
             if (code != SILENT) {
-                int head = head(i) == NO_HEAD ? other.head(k) : head(i);
+                int head = headOf(i) == NO_HEAD ? other.headOf(k) : headOf(i);
                 builder.append(at, end, code, head);
             }
             at = end;
@@ -239,7 +239,7 @@ public final class ReadMap {
         return codes[run >> SHIFT][run & BLOCK - 1];
     }
 
-    int head(int run) {
+    private int headOf(int run) {
         return heads == null ? NO_HEAD : heads[run >> SHIFT][run & BLOCK - 1];
     }
 

@@ -23,15 +23,26 @@ record SectorShape(Filler.Kind kind, String pattern) {
 
     /** The shape of a sector. */
     static SectorShape of(byte[] bytes, int offset, int length, long lba) {
+        SectorShape repeated = repeated(bytes, offset, length);
+        if (repeated.kind == Filler.Kind.BYTE) {
+            return repeated;
+        }
+        if (repeated.kind == Filler.Kind.TEXT) {
+            String marked = marked(text(bytes, offset, period(bytes, offset, length)), lba, length);
+            return marked.indexOf(NUMBER) < 0 ? repeated : new SectorShape(Filler.Kind.STAMPED, smallestRotation(marked));
+        }
+        String shape = collapse(marked(text(bytes, offset, length), lba, length));
+        return shape.indexOf(NUMBER) < 0 || shape.length() > LONGEST ? NONE : new SectorShape(Filler.Kind.STAMPED, shape);
+    }
+
+    /** The shape of a sector whose own number does not matter. */
+    static SectorShape repeated(byte[] bytes, int offset, int length) {
         int period = period(bytes, offset, length);
         if (period == 1) {
             return new SectorShape(Filler.Kind.BYTE, text(bytes, offset, 1));
         }
-        if (period <= Math.min(LONGEST, length / 2)) {
-            return new SectorShape(Filler.Kind.TEXT, smallestRotation(text(bytes, offset, period)));
-        }
-        String stamped = stamped(text(bytes, offset, length), lba, length);
-        return stamped == null ? NONE : new SectorShape(Filler.Kind.STAMPED, stamped);
+        return period > Math.min(LONGEST, length / 2) ? NONE
+                : new SectorShape(Filler.Kind.TEXT, smallestRotation(text(bytes, offset, period)));
     }
 
     private static String text(byte[] bytes, int offset, int length) {
@@ -61,20 +72,9 @@ record SectorShape(Filler.Kind kind, String pattern) {
         return best;
     }
 
-    /** The pattern with its numbers replaced, or null where it holds none or is too long to be one. */
-    private static String stamped(String text, long lba, int sectorSize) {
-        String marked = text;
-        for (long number : new long[] {lba * sectorSize, lba}) {
-            marked = mark(marked, number);
-        }
-        if (marked.indexOf(NUMBER) < 0) {
-            return null;
-        }
-        String shape = collapse(marked);
-        byte[] wide = shape.getBytes(StandardCharsets.UTF_16BE);
-        int period = (period(wide, 0, wide.length) + 1) / 2;
-        shape = period <= shape.length() / 2 ? smallestRotation(shape.substring(0, period)) : shape;
-        return shape.length() <= LONGEST ? shape : null;
+    /** The pattern with its numbers replaced: that of its first byte, then that of the sector. */
+    private static String marked(String text, long lba, int sectorSize) {
+        return mark(mark(text, lba * sectorSize), lba);
     }
 
     private static String mark(String text, long number) {
@@ -107,7 +107,8 @@ record SectorShape(Filler.Kind kind, String pattern) {
             while (from > done && text.charAt(from - 1) == '0') {
                 from--;
             }
-            boolean alone = (from == 0 || !digit(text.charAt(from - 1), hex)) && (to == text.length() || !digit(text.charAt(to), hex));
+            boolean alone = (from == 0 || !continues(text.charAt(from - 1), hex) || hex && (text.charAt(from - 1) | 32) == 'x')
+                    && (to == text.length() || !continues(text.charAt(to), hex));
             if (alone) {
                 marked.append(text, done, from).append(NUMBER);
                 done = to;
@@ -117,8 +118,9 @@ record SectorShape(Filler.Kind kind, String pattern) {
         return marked.append(text, done, text.length()).toString();
     }
 
-    private static boolean digit(char c, boolean hex) {
-        return Character.digit(c, hex ? 16 : 10) >= 0 && c < 128;
+    /** Whether a character beside digits makes them part of something longer: a number, or a word in which they are letters. */
+    private static boolean continues(char c, boolean hex) {
+        return c >= '0' && c <= '9' || hex && ((c | 32) >= 'a' && (c | 32) <= 'z');
     }
 
     private static String binary(long number, int width, boolean little) {

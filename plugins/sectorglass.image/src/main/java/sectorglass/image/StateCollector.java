@@ -119,9 +119,17 @@ final class StateCollector {
     private void noteOverlap(ReadMap earlier, ReadMap painted) {
         SectorRanges both = earlier.mentioned().intersect(painted.mentioned());
         overlapped += both.count();
-        if (overlapLba < 0 && !both.isEmpty()) {
-            overlapLba = both.run(0).first();
-            overlapLine = late.stream().filter(l -> l.first <= overlapLba && overlapLba < l.end).findFirst().orElseThrow().line;
+        if (!both.isEmpty()) {
+            late.stream().filter(run -> both.intersects(new SectorRange(run.first, run.end - run.first)))
+                    .min(Comparator.comparingLong(Late::line))
+                    .ifPresent(run -> overlap(both.intersect(new SectorRange(run.first, run.end - run.first)).run(0).first(), run.line));
+        }
+    }
+
+    private void overlap(long lba, long line) {
+        if (overlapLba < 0 || line < overlapLine) {
+            overlapLba = lba;
+            overlapLine = line;
         }
     }
 
@@ -138,10 +146,7 @@ final class StateCollector {
             at = drain(active, at, run.first, builder);
             if (run.first < covered) {
                 overlapped += Math.min(covered, run.end) - run.first;
-                if (overlapLba < 0) {
-                    overlapLba = run.first;
-                    overlapLine = run.line;
-                }
+                overlap(run.first, run.line);
             }
             covered = Math.max(covered, run.end);
             at = Math.max(at, run.first);

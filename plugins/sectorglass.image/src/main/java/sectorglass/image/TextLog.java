@@ -16,7 +16,7 @@ import java.util.TreeMap;
  * @param startColumn column of the first sector or byte, from 1
  * @param sizeColumn column of the length or the end, from 1; 0: each line names one sector
  * @param size what the size column holds
- * @param stateColumn column of the word for the state, from 1; 0: every line has the state {@code otherWords}
+ * @param stateColumn column of the word for the state, from 1; 0: every line has the state {@code otherWords}, which must be set then
  * @param numberBase 8, 10 or 16; with 16 a leading 0x is allowed
  * @param unit of starts, lengths and ends
  * @param words states by word, upper and lower case alike
@@ -51,9 +51,9 @@ public record TextLog(String delimiter, int skippedLines, String comment, int st
     /** @throws IllegalArgumentException for columns, a base or a delimiter that are none */
     public TextLog {
         if (delimiter.length() != 1 || skippedLines < 0 || startColumn < 1 || sizeColumn < 0 || stateColumn < 0
-                || numberBase != 8 && numberBase != 10 && numberBase != 16 || stateColumn == 0 && otherWords == null) {
+                || numberBase != 8 && numberBase != 10 && numberBase != 16) {
             throw new IllegalArgumentException("delimiter=\"" + delimiter + "\" skippedLines=" + skippedLines + " startColumn=" + startColumn
-                    + " sizeColumn=" + sizeColumn + " stateColumn=" + stateColumn + " numberBase=" + numberBase + " otherWords=" + otherWords);
+                    + " sizeColumn=" + sizeColumn + " stateColumn=" + stateColumn + " numberBase=" + numberBase);
         }
         Map<String, ReadState> lower = new TreeMap<>();
         words.forEach((word, state) -> lower.put(word.toLowerCase(Locale.ROOT), state));

@@ -27,6 +27,9 @@ final class TextLogReader {
     private ReadState state;
 
     TextLogReader(TextLog log, Path file, Texts texts) {
+        if (log.stateColumn() == 0 && log.otherWords() == null) {
+            throw new IllegalArgumentException("stateColumn=0 otherWords=null");
+        }
         this.log = log;
         this.file = file;
         this.texts = texts;
