@@ -70,7 +70,7 @@ public final class GptMaps implements MapProvider {
             GptEntries array = header.entries();
             where.add(array.where());
             structures.add(Structure.plain(copy + " GPT entries", "gpt_entries", array.firstByte(), (int) array.bytes(),
-                    Map.of("entry_count", array.count(), "entry_size", array.size())));
+                    Map.of("entry_count", array.count(), "entry_size", array.size(), "sector_size", (long) image.sectorSize())));
         }
         return new PartitionMap("gpt", header.lba(), header.found() ? header.diskGuid() : null,
                 primary ? PartitionMap.Copy.PRIMARY : PartitionMap.Copy.BACKUP, leftover, remark(disk, header, leftover), entries,

@@ -58,7 +58,8 @@ public final class MbrMaps implements MapProvider {
             }
         }
         return new PartitionMap("mbr", 0, signature(table), PartitionMap.Copy.PRIMARY, false, remark(zero), List.copyOf(entries),
-                List.of(table.where()), List.of(Structure.plain("MBR", "mbr", 0, image.sectorSize(), Map.of())));
+                List.of(table.where()), List.of(Structure.plain("MBR", "mbr", 0, image.sectorSize(),
+                        Map.of("sector_size", (long) image.sectorSize()))));
     }
 
     private static MapEntry.Use use(Slot slot, SectorImage image, Set<SectorRange> mirrored) {
@@ -95,7 +96,7 @@ public final class MbrMaps implements MapProvider {
             long at = Math.multiplyExact(ebr.lba(), image.sectorSize());
             where.add(new ByteRange(at, MbrTable.LENGTH));
             structures.add(Structure.plain("EBR at LBA " + ebr.lba(), "ebr", at, image.sectorSize(),
-                    Map.of("ebr_lba", ebr.lba(), "container_lba", chain.range().first())));
+                    Map.of("ebr_lba", ebr.lba(), "container_lba", chain.range().first(), "sector_size", (long) image.sectorSize())));
             for (Slot slot : ebr.data()) {
                 int number = firstNumber + entries.size();
                 entries.add(entry(slot, number, slot.range(ebr.lba()), MapEntry.Use.PARTITION, id(mbr, number)));
