@@ -10,6 +10,7 @@ import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
+import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.UnreadException;
 import sectorglass.image.Window;
@@ -20,14 +21,46 @@ final class ExtVolume implements Volume {
     private final VolumeSite site;
     private final VolumeInfo info;
 
-    private ExtVolume(VolumeSite site, VolumeInfo info) {
+    private final Layout layout;
+    private Groups groups;
+
+    private ExtVolume(VolumeSite site, VolumeInfo info, Layout layout) {
         this.site = site;
         this.info = info;
+        this.layout = layout;
+    }
+
+    /** The layout by the superblock that is believed, or null where its geometry does not hold. */
+    private static Layout layout(VolumeSite site, long at) {
+        try {
+            Window w = site.window(at, Superblock.LENGTH);
+            Superblock sb = Superblock.read(w);
+            if (sb.problem() != null) {
+                return null;
+            }
+            int seed = sb.hasIncompat(Features.CSUM_SEED) ? (int) w.u32le(0x270) : Crc.raw(Crc.START, sb.uuid());
+            return new Layout(site, sb, seed);
+        } catch (UnreadException e) {
+            return null;
+        }
+    }
+
+    /** The layout, or null where no usable superblock is known. */
+    Layout layout() {
+        return layout;
+    }
+
+    /** The descriptor table, read at the first call; only where there is a layout. */
+    synchronized Groups groups() {
+        if (groups == null) {
+            groups = new Groups(layout);
+        }
+        return groups;
     }
 
     /** @param at byte of the superblock to believe, from the start of the site */
     static ExtVolume open(VolumeSite site, String kind, long at) {
-        return new ExtVolume(site, info(site, kind, at));
+        return new ExtVolume(site, info(site, kind, at), layout(site, at));
     }
 
     private static VolumeInfo info(VolumeSite site, String kind, long at) {
@@ -102,6 +135,17 @@ final class ExtVolume implements Volume {
 
     @Override
     public void check(Level level, Checks out) {
-        // rules follow
+        SuperblockChecks superblock = new SuperblockChecks(site, out);
+        superblock.primary(layout);
+        if (layout == null) {
+            return;
+        }
+        superblock.backups(layout);
+        GroupChecks groupChecks = new GroupChecks(layout, groups(), out, superblock.fault);
+        groupChecks.check();
+        JournalChecks.check(layout, groups(), out, superblock.fault);
+        if (level == Level.FULL && (layout.sb.incompat() & ~Features.KNOWN_INCOMPAT) == 0) {
+            new FullCheck(layout, groups(), groupChecks, out, superblock.fault).run(Progress.NONE);
+        }
     }
 }

@@ -1,0 +1,67 @@
+package sectorglass.ext;
+
+import sectorglass.image.ByteRange;
+import sectorglass.image.Window;
+import sectorglass.verify.Checks;
+import sectorglass.verify.Mark;
+import sectorglass.verify.Outcome;
+
+/** Judges the journal's superblock and its first descriptor and commit blocks. Source: Linux kernel documentation, filesystems/ext4,
+ * journal (jbd2). */
+final class JournalChecks {
+    private static final long MAGIC = 0xC03B3998L;
+
+    private JournalChecks() {
+    }
+
+    /** Block of the journal's superblock, or -1 where it is not known. */
+    static long place(Layout layout, Groups groups) {
+        Window sb = layout.site.window(1024, Superblock.LENGTH);
+        if (!layout.sb.hasCompat(Features.HAS_JOURNAL) || !sb.isRead(0, 512) || sb.u32le(0xE0) == 0) {
+            return -1;
+        }
+        long at = groups.inode(sb.u32le(0xE0));
+        if (at < 0) {
+            return -1;
+        }
+        Window w = layout.site.window(at, layout.sb.inodeSize());
+        if (!w.isRead(0, w.length())) {
+            return -1;
+        }
+        BlockMap map = Maps.of(layout, new Inode(sb.u32le(0xE0), w));
+        return map.runs.isEmpty() || map.runs.get(0).logical() != 0 ? -1 : map.runs.get(0).physical();
+    }
+
+    static void check(Layout layout, Groups groups, Checks all, Mark superblock) {
+        long block = place(layout, groups);
+        if (block < 0) {
+            return;
+        }
+        Window w = layout.read(block);
+        ByteRange where = w.range(0, 1024);
+        Checks out = all.in(where);
+        Mark head = out.check("ext.journal.superblock", w.range(0, 48), () -> {
+            long type = w.u32be(4);
+            if (w.u32be(0) != MAGIC || type != 3 && type != 4) {
+                return Outcome.failed(String.format("magic %08X, type %d", w.u32be(0), type), "C03B3998, type 3 or 4").because(superblock);
+            }
+            boolean sane = w.u32be(0xC) == layout.blockSize && w.u32be(0x10) > 0 && w.u32be(0x14) < w.u32be(0x10)
+                    && w.u32be(0x1C) < w.u32be(0x10);
+            return Outcome.test(sane, "blocks of " + w.u32be(0xC) + " bytes, " + w.u32be(0x10) + " in all, log from " + w.u32be(0x14)
+                    + ", start " + w.u32be(0x1C), "blocks of " + layout.blockSize + " bytes, the log inside").because(superblock);
+        });
+        if (!head.passed()) {
+            return;
+        }
+        boolean sums = w.isRead(0x28, 4) && (w.u32be(0x28) & 0x18) != 0;
+        if (!sums) {
+            return;
+        }
+        out.check("ext.journal.superblock-checksum", w.range(0xFC, 4), () -> {
+            byte[] bytes = w.bytes(0, 1024);
+            java.util.Arrays.fill(bytes, 0xFC, 0x100, (byte) 0);
+            int computed = Crc.raw(Crc.START, bytes);
+            return Outcome.test(computed == (int) w.u32be(0xFC), String.format("%08X", w.u32be(0xFC)), String.format("%08X", computed));
+        });
+    }
+}
