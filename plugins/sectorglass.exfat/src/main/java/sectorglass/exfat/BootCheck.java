@@ -147,9 +147,10 @@ final class BootCheck {
         }
         rangesHold = false;
         Outcome outcome = Outcome.failed(stored, legal).with("field", name(at)).because(named ? size() : lead);
-        Mark mark = out.report("exfat.field-ranges", boot.at(at, length), at == BootSector.PERCENT ? outcome.severity(Severity.COSMETIC)
-                : outcome);
-        if (lead == null && at != BootSector.PERCENT) {
+        // neither keeps clusters from being located; volumes of a little less than 1 MiB exist
+        boolean cosmetic = at == BootSector.PERCENT || at == BootSector.VOLUME_LENGTH && boot.volumeLength() > boot.heapOffset();
+        Mark mark = out.report("exfat.field-ranges", boot.at(at, length), cosmetic ? outcome.severity(Severity.COSMETIC) : outcome);
+        if (lead == null && !cosmetic) {
             lead = mark;
         }
     }

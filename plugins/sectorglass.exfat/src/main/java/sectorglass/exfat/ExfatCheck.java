@@ -39,5 +39,8 @@ final class ExfatCheck {
                 BootRegion.of(site, BootRegion.BACKUP, geometry.sectorBytes()), boot.lead(), out).run();
         RootCheck root = new RootCheck(site, geometry, volume.root(), new Fat(site, geometry), boot.size(), out);
         root.run();
+        if (level == Level.FULL) {
+            new FullCheck(volume, out, progress).run(root, boot.size());
+        }
     }
 }

@@ -35,9 +35,10 @@ final class RegionCheck {
     void run() {
         mainSum = sum("exfat.main-checksum", main, backup, lead);
         backupSum = sum("exfat.backup-checksum", backup, main, null);
-        out.in(backup.window().range()).check("exfat.backup-equals-main", backup.window().range(0, BootRegion.CHECKED * size), this::equal);
-        extended(main);
-        extended(backup);
+        Mark equal = out.in(backup.window().range()).check("exfat.backup-equals-main", backup.window().range(0, BootRegion.CHECKED * size),
+                this::equal);
+        Mark mainSigns = extended(main, mainSum);
+        extended(backup, equal.failed() ? equal : backupSum.failed() ? backupSum : mainSigns);
     }
 
     private Mark sum(String rule, BootRegion region, BootRegion other, Mark cause) {
@@ -111,19 +112,17 @@ final class RegionCheck {
         return missing.isEmpty() ? Outcome.passed() : Outcome.unread(missing);
     }
 
-    private void extended(BootRegion region) {
+    private Mark extended(BootRegion region, Mark cause) {
         for (int i = 1; i <= EXTENDED; i++) {
             int at = (i + 1) * size - 4;
             Window window = region.window();
             if (window.isRead(at, 4) && !window.matches(at, 0, 0, 0x55, 0xAA)) {
-                out.in(window.range()).report("exfat.extended-signatures", window.range(at, 4),
-                        Outcome.failed(Text.bytes(window, at, 4), "00 00 55 AA").because(region == main ? mainSum.failed() ? mainSum : null
-                                : backupSum.failed() ? backupSum : null));
-                return;
+                return out.in(window.range()).report("exfat.extended-signatures", window.range(at, 4),
+                        Outcome.failed(Text.bytes(window, at, 4), "00 00 55 AA").because(cause.failed() ? cause : null));
             }
         }
         SectorRanges missing = region.window().missing(size, EXTENDED * size);
-        out.in(region.window().range()).report("exfat.extended-signatures", region.window().range(2 * size - 4, 4),
+        return out.in(region.window().range()).report("exfat.extended-signatures", region.window().range(2 * size - 4, 4),
                 missing.isEmpty() ? Outcome.passed() : Outcome.unread(missing));
     }
 }

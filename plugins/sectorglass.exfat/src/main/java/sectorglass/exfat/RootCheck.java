@@ -21,6 +21,8 @@ final class RootCheck {
     private final Mark size;
     private final Checks out;
     private Mark rootChain;
+    private Mark bitmap;
+    private Mark upcaseEntry;
     private Upcase upcase = Upcase.fixedPart();
 
     /** @param size the broken verdict about the size of the volume, or null */
@@ -38,6 +40,16 @@ final class RootCheck {
         return upcase;
     }
 
+    /** The verdict about the number of bitmaps, or null. */
+    Mark bitmap() {
+        return bitmap;
+    }
+
+    /** The verdict about the number of up-case tables, or null. */
+    Mark upcaseEntry() {
+        return upcaseEntry;
+    }
+
     Mark rootChain() {
         return rootChain;
     }
@@ -50,9 +62,9 @@ final class RootCheck {
         }
         Checks here = out.in(new ByteRange(root.directory().address(0, 0), geometry.clusterBytes()));
         ByteRange start = root.directory().where(0, 0, 32);
-        here.check("exfat.bitmap-entry-count", root.bitmaps().isEmpty() ? start : root.directory().where(root.bitmaps().get(0), 0, 32),
+        bitmap = here.check("exfat.bitmap-entry-count", root.bitmaps().isEmpty() ? start : root.directory().where(root.bitmaps().get(0), 0, 32),
                 () -> count(root.bitmaps().size(), geometry.fats(), "bitmap"));
-        here.check("exfat.upcase-one-entry", root.upcases().isEmpty() ? start : root.directory().where(root.upcases().get(0), 0, 32),
+        upcaseEntry = here.check("exfat.upcase-one-entry", root.upcases().isEmpty() ? start : root.directory().where(root.upcases().get(0), 0, 32),
                 () -> count(root.upcases().size(), 1, "up-case table"));
         for (int slot : root.bitmaps()) {
             here.check("exfat.bitmap-long-enough", root.directory().where(slot, 24, 8), () -> bitmapLength(slot));

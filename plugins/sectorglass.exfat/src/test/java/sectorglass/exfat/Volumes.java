@@ -114,6 +114,40 @@ final class Volumes {
         System.arraycopy(bytes, 0, image, at, bytes.length);
     }
 
+    /** Writes the checksum of a set that begins at a byte. */
+    static void fixSet(byte[] image, int at) {
+        int sum = 0;
+        for (int i = 0; i < (image[at + 1] + 1) * 32; i++) {
+            if (i != 2 && i != 3) {
+                sum = EntrySet.step(sum, image[at + i] & 0xFF);
+            }
+        }
+        put(image, at + 2, new byte[] {(byte) sum, (byte) (sum >> 8)});
+    }
+
+    /** Writes the checksum of a boot region. */
+    static void fixRegion(byte[] image, int firstSector) {
+        int sum = 0;
+        for (int i = 0; i < 11 * 512; i++) {
+            if (i != 106 && i != 107 && i != 112) {
+                sum = BootRegion.step(sum, image[firstSector * 512 + i] & 0xFF);
+            }
+        }
+        for (int i = 0; i < 128; i++) {
+            put(image, (firstSector + 11) * 512 + i * 4, new byte[] {(byte) sum, (byte) (sum >> 8), (byte) (sum >> 16), (byte) (sum >> 24)});
+        }
+    }
+
+    /** Puts the same bytes into both boot regions and makes both checksums right. */
+    static void both(byte[] image, int at, int... values) {
+        for (int region = 0; region <= 12; region += 12) {
+            for (int i = 0; i < values.length; i++) {
+                image[region * 512 + at + i] = (byte) values[i];
+            }
+            fixRegion(image, region);
+        }
+    }
+
     /** The volume with its sectors, to be damaged. */
     static DiskFile open() {
         return DiskFile.of(filled(), 512);

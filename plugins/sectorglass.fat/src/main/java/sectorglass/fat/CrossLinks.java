@@ -24,6 +24,8 @@ final class CrossLinks {
     private final Tally tally;
     private final ChainFaults faults;
     private final Map<Integer, Mark> blamed = new HashMap<>();
+    private int reported;
+    private int measured;
 
     CrossLinks(VolumeSite site, FatTable table, TreeCheck tree, Tally tally, ChainFaults faults) {
         this.site = site;
@@ -54,15 +56,19 @@ final class CrossLinks {
         });
         Map<Integer, Integer> firstOwner = firstOwners(joined, later, tree.joins());
         for (TreeCheck.Join join : tree.joins()) {
+            boolean named = reported++ < Tally.MOST;
             int other = firstOwner.getOrDefault(join.cluster(), 0);
-            boolean otherOdd = misfits.containsKey(other) && !misfits.containsKey(join.owner()) && owners.where(other) >= 0;
+            boolean fits = misfits.containsKey(other) == misfits.containsKey(join.owner());
+            // where the sizes do not tell: a start in the middle of another file is more likely wrong than a way through the middle
+            boolean startsInside = owners.start(other) == join.cluster() && owners.start(join.owner()) != join.cluster();
+            boolean otherOdd = owners.where(other) >= 0 && (fits ? startsInside : misfits.containsKey(other));
             int blame = otherOdd ? other : join.owner();
             int sound = otherOdd ? join.owner() : other;
             ByteRange where = owners.where(blame) < 0 ? table.where(join.cluster()) : new ByteRange(owners.where(blame) + 26, 2);
             ByteRange slot = owners.where(blame) < 0 ? where : new ByteRange(owners.where(blame), Directory.SLOT);
-            Mark mark = tally.fail("fat.chain-no-cross-link", slot, where, Outcome.failed("cluster " + join.cluster() + " of "
-                    + name(sound), "clusters of its own").with("path", name(blame)).with("other", name(sound))
-                    .with("cluster", join.cluster()));
+            Mark mark = tally.fail("fat.chain-no-cross-link", slot, where, Outcome.failed("cluster " + join.cluster()
+                    + (named ? " of " + name(sound) : ""), "clusters of its own").with("path", named ? name(blame) : null)
+                    .with("other", named ? name(sound) : null).with("cluster", join.cluster()));
             faults.broken(mark);
             blamed.putIfAbsent(blame, mark);
             blamed.putIfAbsent(sound, mark);
@@ -95,8 +101,8 @@ final class CrossLinks {
         ByteRange slot = new ByteRange(owners.where(misfit.owner()), Directory.SLOT);
         int size = table.geometry().clusterBytes();
         Mark mark = tally.fail("fat.chain-length-matches-size", slot, new ByteRange(slot.start() + 28, 4), Outcome.failed(
-                misfit.bytes() + " bytes", misfit.clusters() + " clusters of " + size + " bytes").with("path", name(misfit.owner()))
-                .because(cause));
+                misfit.bytes() + " bytes", misfit.clusters() + " clusters of " + size + " bytes").with("path", measured++ < Tally.MOST
+                        ? name(misfit.owner()) : null).because(cause));
         faults.broken(cause == null ? mark : null);
     }
 

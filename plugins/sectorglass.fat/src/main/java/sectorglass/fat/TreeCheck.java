@@ -26,6 +26,8 @@ final class TreeCheck {
     record Misfit(int owner, long clusters, long bytes, Mark cause) { }
 
     private static final int MOST_KEPT = 100_000;
+    /** Clusters that are followed again to compare lengths after chains met, in all. */
+    private static final long AGAIN = 1L << 26;
 
     private final VolumeSite site;
     private final FatTable table;
@@ -41,6 +43,7 @@ final class TreeCheck {
     private final ChainFaults faults;
     private SectorRanges missing = SectorRanges.EMPTY;
     private boolean whole = true;
+    private long again = AGAIN;
 
     TreeCheck(VolumeSite site, FatTable table, Tally tally, ChainFaults faults, Progress progress) {
         this.site = site;
@@ -172,14 +175,15 @@ final class TreeCheck {
         if (clusters < 0 || bytes == 0) {
             return;
         }
+        long needed = (bytes + geometry.clusterBytes() - 1) / geometry.clusterBytes();
         if (joins.size() > before) {
-            Chain whole = Chain.follow(table, cluster, table.entries());
+            Chain whole = Chain.follow(table, cluster, Math.min(again, needed + 1));
             clusters = whole.clusters();
-            if (whole.end() == Chain.End.UNREAD) {
+            again -= clusters;
+            if (whole.end() == Chain.End.UNREAD || again <= 0) {
                 return;
             }
         }
-        long needed = (bytes + geometry.clusterBytes() - 1) / geometry.clusterBytes();
         if (clusters != needed && misfits.size() < MOST_KEPT) {
             misfits.add(new Misfit(owner, clusters, bytes, faults.count() > broken ? faults.last() : cause));
         }
