@@ -24,6 +24,7 @@ public final class Units {
         KNOWN.put("uuid", bits -> new UuidUnit("uuid", false));
         KNOWN.put("chs", bits -> new ChsUnit());
         KNOWN.put("ascii", bits -> new AsciiUnit());
+        KNOWN.put("text", bits -> new TextUnit());
         for (DateUnit.Kind kind : DateUnit.Kind.values()) {
             KNOWN.put(kind.word(), bits -> new DateUnit(kind));
         }
@@ -45,6 +46,25 @@ public final class Units {
     public static Unit of(String word, int bits) {
         IntFunction<Unit> maker = KNOWN.get(word);
         return maker == null ? null : maker.apply(bits);
+    }
+
+    /** A string up to its first zero character; what follows in its field shows in the bytes only. */
+    private record TextUnit() implements Unit {
+        @Override
+        public String word() {
+            return "text";
+        }
+
+        @Override
+        public String value(Object raw, boolean unsigned) {
+            return raw instanceof String text ? sectorglass.image.SafeText.of(text.indexOf(0) < 0 ? text : text.substring(0, text.indexOf(0)))
+                    : null;
+        }
+
+        @Override
+        public String meaning(Object raw, boolean unsigned) {
+            return null;
+        }
     }
 
     /** Text only in groups; no meaning. */
