@@ -12,7 +12,8 @@ import java.util.Map;
  * @param clusterBytes bytes per cluster
  * @param places of structures, by name: {@code boot}, {@code backup boot}; FAT: {@code info}, {@code table 1}, {@code table 2},
  *        {@code root}; exFAT: {@code table 1}, {@code bitmap}, {@code up-case}, {@code root}; NTFS: {@code records},
- *        {@code mirror}, {@code bitmap}, {@code record bitmap}, {@code journal}
+ *        {@code mirror}, {@code bitmap}, {@code record bitmap}, {@code journal}; ext4: {@code superblock}, {@code descriptors},
+ *        {@code block bitmap}, {@code inode bitmap}, {@code inodes}, {@code backup superblock}
  * @param files places of files and folders by path, {@code /} between names and none at the start; empty unless asked for
  */
 public record MadeVolume(VolumeKind kind, long firstByte, long bytes, int clusterBytes, Map<String, Long> places,
@@ -21,8 +22,8 @@ public record MadeVolume(VolumeKind kind, long firstByte, long bytes, int cluste
     /**
      * Where a file or folder came to lie.
      *
-     * @param entryByte of its FAT or exFAT directory entry (of an exFAT set, the first), or of its NTFS file record
-     * @param record its NTFS file record number, else -1
+     * @param entryByte of its FAT or exFAT directory entry (of an exFAT set, the first), or of its NTFS file record, or inode
+     * @param record its NTFS file record number or ext4 inode number, else -1
      * @param runs its content as pairs of first byte and length in bytes, whole clusters; empty where it has none
      */
     public record Place(long entryByte, long record, List<Run> runs) {

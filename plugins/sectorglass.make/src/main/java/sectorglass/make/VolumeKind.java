@@ -11,5 +11,7 @@ public enum VolumeKind {
     /** exFAT 1.00. */
     EXFAT,
     /** NTFS 3.1. */
-    NTFS
+    NTFS,
+    /** ext4 with extents and metadata checksums, without a journal. */
+    EXT4
 }

@@ -15,7 +15,7 @@ class BigVolumeTest {
     private Path folder;
 
     @ParameterizedTest
-    @EnumSource(names = {"FAT32", "EXFAT", "NTFS"})
+    @EnumSource(names = {"FAT32", "EXFAT", "NTFS", "EXT4"})
     void severalThousandFilesAreSound(VolumeKind kind) throws IOException {
         Path image = folder.resolve("many.img");
         BigVolume.main(kind.name(), image.toString(), "5000");

@@ -10,8 +10,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
+import java.util.EnumMap;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,13 +24,26 @@ import org.junit.jupiter.params.provider.EnumSource;
 import sectorglass.testkit.Tool;
 
 class DemoTest {
+    private static final Map<Demo.Variant, Demo.Written> WRITTEN = new EnumMap<>(Demo.Variant.class);
+
+    @TempDir
+    private static Path shared;
+
     @TempDir
     private Path folder;
+
+    /** Each variant is written once and then only read. */
+    private static Demo.Written written(Demo.Variant variant) throws IOException {
+        if (!WRITTEN.containsKey(variant)) {
+            WRITTEN.put(variant, Demo.write(shared, variant));
+        }
+        return WRITTEN.get(variant);
+    }
 
     @ParameterizedTest
     @EnumSource(names = {"GPT_SOUND", "MBR_SOUND"})
     void theSoundVariantsAreSoundToEveryChecker(Demo.Variant variant) throws IOException {
-        Demo.Written written = Demo.write(folder, variant);
+        Demo.Written written = written(variant);
         assertEquals(List.of(), written.faults());
         String verdict = Tool.run("sfdisk", "-V", written.image().toString()).ok();
         assertTrue(verdict.contains("No errors detected.") && !verdict.contains("not in disk order"), verdict);
@@ -45,9 +60,9 @@ class DemoTest {
     @ParameterizedTest
     @CsvSource({"GPT, GPT_SOUND", "MBR, MBR_SOUND"})
     void faultsChangeNothingButTheirPlaces(Demo.Variant damaged, Demo.Variant sound) throws IOException {
-        Demo.Written written = Demo.write(folder, damaged);
+        Demo.Written written = written(damaged);
         assertTrue(written.faults().size() >= 8, written.faults().toString());
-        Path other = Demo.write(folder, sound).image();
+        Path other = written(sound).image();
         try (var a = java.nio.channels.FileChannel.open(written.image()); var b = java.nio.channels.FileChannel.open(other)) {
             for (PlantedFault fault : written.faults()) {
                 assertTrue(differs(a, b, fault.firstByte(), fault.length()), fault.toString());
@@ -71,7 +86,7 @@ class DemoTest {
 
     @Test
     void theCheckersOfTheSystemSeeTheFaultsTheyKnow() throws IOException {
-        Demo.Written written = Demo.write(folder, Demo.Variant.GPT);
+        Demo.Written written = written(Demo.Variant.GPT);
         assertTrue(Tool.run("sfdisk", "-V", written.image().toString()).out().contains("primary GPT table is corrupt"));
         Path cut = folder.resolve("volume.img");
         Tool.Result fat = Soundness.check(VolumeKind.FAT32, Soundness.cut(written.image(), volume(written, VolumeKind.FAT32), cut));
@@ -88,7 +103,7 @@ class DemoTest {
 
     @Test
     void theReadMapCoversTheDiskAndTheFillerStandsWhereItSaysFailedOrSkipped() throws IOException {
-        Demo.Written written = Demo.write(folder, Demo.Variant.PARTLY_READ);
+        Demo.Written written = written(Demo.Variant.PARTLY_READ);
         List<String> lines = Files.readAllLines(written.readMap());
         assertEquals("first_lba,sectors,state", lines.get(0));
         long next = 0;
@@ -114,7 +129,7 @@ class DemoTest {
         "PARTLY_READ, 449268dafd08164edb17958925d50a204296c9209ff09797320d47c92a98e527"})
     void theBytesAreTheSameOnEveryMachine(Demo.Variant variant, String sha256) throws Exception {
         // taken from the first run; a change of the demo disk must be meant, and is made here too
-        Demo.Written written = Demo.write(folder, variant);
+        Demo.Written written = written(variant);
         MessageDigest digest = MessageDigest.getInstance("SHA-256");
         byte[] chunk = new byte[1 << 20];
         try (InputStream in = Files.newInputStream(written.image())) {

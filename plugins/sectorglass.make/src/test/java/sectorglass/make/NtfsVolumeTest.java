@@ -103,6 +103,21 @@ class NtfsVolumeTest {
         assertTrue(free.contains("rror"), "a deleted record is not opened: " + free);
     }
 
+    @ParameterizedTest
+    @CsvSource({"26, 1", "90, 1", "91, 2", "700, 8"})
+    void aFileInManyPiecesHasAnAttributeListAndExtensionRecords(int pieces, int extensions) throws IOException {
+        DataFile scattered = DataFile.of("scattered.bin", 3_000_001, ContentKind.RANDOM, Samples.TIMES).inPieces(pieces);
+        Folder root = Folder.root(Samples.TIMES, scattered, DataFile.of("after.txt", 50, ContentKind.TEXT, Samples.TIMES),
+                DataFile.of("gone.bin", 400_000, ContentKind.RANDOM, Samples.TIMES).inPieces(40).asDeleted());
+        DiskDescription disk = DiskDescription.volume(65536, 512, 7, new VolumeDescription(VolumeKind.NTFS, "", 1, 4096, root));
+        Path image = folder.resolve("scattered.img");
+        MadeVolume made = DiskMaker.withPlaces().make(disk, image).volumes().get(0);
+        assertSound(image);
+        assertEquals(24 + extensions + 1, made.file("after.txt").record());
+        assertArrayEquals(Samples.content(disk, 1, scattered, "scattered.bin"), cat(image, "scattered.bin"));
+        assertArrayEquals(Samples.content(disk, 1, (DataFile) root.children().get(1), "after.txt"), cat(image, "after.txt"));
+    }
+
     @Test
     void upperCaseTableIsTheMeasuredOne() throws Exception {
         // SHA-256 of the 131072 bytes of $UpCase as mkntfs 2022.10.3 writes them

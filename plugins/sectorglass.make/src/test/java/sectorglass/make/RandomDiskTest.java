@@ -47,7 +47,7 @@ class RandomDiskTest {
         VolumeKind[] kinds = VolumeKind.values();
         for (int i = 1 + numbers.below(2); i >= 0; i--) {
             VolumeKind kind = kinds[numbers.below(kinds.length)];
-            int cluster = kind == VolumeKind.FAT12 ? 16384 : kind == VolumeKind.FAT16 ? 2048 : 512 << numbers.below(4);
+            int cluster = kind == VolumeKind.FAT12 ? 16384 : kind == VolumeKind.FAT16 ? 2048 : (kind == VolumeKind.EXT4 ? 1024 : 512) << numbers.below(3);
             long mib = switch (kind) {
                 case FAT12 -> 8 + numbers.below(40);
                 case FAT16 -> 12 + numbers.below(60);

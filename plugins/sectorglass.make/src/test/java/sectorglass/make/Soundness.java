@@ -28,6 +28,7 @@ final class Soundness {
         return switch (kind) {
             case FAT12, FAT16, FAT32 -> Tool.run("fsck.fat", "-n", "-v", image.toString());
             case EXFAT -> Tool.run("fsck.exfat", "-n", image.toString());
+            case EXT4 -> Tool.run("e2fsck", "-f", "-n", image.toString());
             case NTFS -> Tool.run("ntfsresize", "-i", "-f", image.toString());
         };
     }

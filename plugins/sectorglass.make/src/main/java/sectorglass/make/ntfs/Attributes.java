@@ -8,6 +8,7 @@ import sectorglass.make.write.Block;
 /** Values of the attributes that every file has, and their type codes. */
 final class Attributes {
     static final int STANDARD_INFORMATION = 0x10;
+    static final int ATTRIBUTE_LIST = 0x20;
     static final int FILE_NAME = 0x30;
     static final int VOLUME_NAME = 0x60;
     static final int VOLUME_INFORMATION = 0x70;

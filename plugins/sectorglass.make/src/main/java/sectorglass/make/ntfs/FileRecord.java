@@ -32,6 +32,12 @@ final class FileRecord {
         block.u32(0x2C, number);
     }
 
+    /** Makes this an extension of another record. */
+    FileRecord extending(long baseReference) {
+        block.u64(0x20, baseReference);
+        return this;
+    }
+
     /** Bytes left for further attributes. */
     int room() {
         return block.bytes().length - END - at;
@@ -57,12 +63,22 @@ final class FileRecord {
      * @param initialised bytes that were ever written
      */
     void nonResident(int type, String name, List<ClusterRun> runs, long allocated, long real, long initialised) {
+        int start = piece(type, name, 0, runs);
+        block.u64(start + 0x28, allocated).u64(start + 0x30, real).u64(start + 0x38, initialised);
+    }
+
+    /**
+     * Adds a later piece of a stream, which bears no sizes.
+     *
+     * @return offset of the attribute
+     */
+    int piece(int type, String name, long firstVcn, List<ClusterRun> runs) {
         byte[] packed = RunList.pack(runs);
         int runOffset = 0x40 + 2 * name.length() + 7 & ~7;
         int start = header(type, runOffset + packed.length + 7 & ~7, true, name, 0x40);
-        block.u64(start + 0x18, RunList.clusters(runs) - 1).u16(start + 0x20, runOffset);
-        block.u64(start + 0x28, allocated).u64(start + 0x30, real).u64(start + 0x38, initialised);
-        block.put(start + runOffset, packed);
+        block.u64(start + 0x10, firstVcn).u64(start + 0x18, firstVcn + RunList.clusters(runs) - 1);
+        block.u16(start + 0x20, runOffset).put(start + runOffset, packed);
+        return start;
     }
 
     private int header(int type, int length, boolean nonResident, String name, int nameOffset) {

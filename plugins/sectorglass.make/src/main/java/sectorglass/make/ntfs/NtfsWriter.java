@@ -36,7 +36,7 @@ public final class NtfsWriter {
     /** Writes everything. */
     public void write() throws IOException {
         Folder root = target.volume().root();
-        long recordCount = Math.max(RecordSpace.count(root), geometry.mirrored());
+        long recordCount = Math.max(RecordSpace.count(root, geometry.clusterBytes()), geometry.mirrored());
         long recordBitmapBytes = (recordCount + 63) / 64 * 8;
         SystemFile boot = SystemFile.of(7, "$Boot", takeBytes(NtfsGeometry.BOOT_BYTES), NtfsGeometry.BOOT_BYTES);
         long mirrorBytes = (long) geometry.mirrored() * geometry.recordBytes();
@@ -113,7 +113,7 @@ public final class NtfsWriter {
         ClusterSpace used = new ClusterSpace(0, count);
         used.reserve(0, 16);
         long user = count - NtfsGeometry.FIRST_USER_RECORD;
-        long named = RecordSpace.count(target.volume().root()) - NtfsGeometry.FIRST_USER_RECORD;
+        long named = RecordSpace.count(target.volume().root(), geometry.clusterBytes()) - NtfsGeometry.FIRST_USER_RECORD;
         if (Math.min(user, named) > 0) {
             used.reserve(NtfsGeometry.FIRST_USER_RECORD, named);
         }

@@ -2,6 +2,7 @@ package sectorglass.make.ntfs;
 
 import java.io.IOException;
 
+import sectorglass.make.DataFile;
 import sectorglass.make.Folder;
 import sectorglass.make.Medium;
 import sectorglass.make.Node;
@@ -20,16 +21,15 @@ final class RecordSpace {
     }
 
     /** Records that a tree needs, the system's among them. */
-    static long count(Folder root) {
-        return NtfsGeometry.FIRST_USER_RECORD + inside(root);
+    static long count(Folder root, int clusterBytes) {
+        return NtfsGeometry.FIRST_USER_RECORD + inside(root, clusterBytes);
     }
 
-    private static long inside(Folder folder) {
-        long count = folder.children().size();
+    private static long inside(Folder folder, int clusterBytes) {
+        long count = 0;
         for (Node child : folder.children()) {
-            if (child instanceof Folder inner) {
-                count += inside(inner);
-            }
+            count += 1 + (child instanceof DataFile file ? Fragments.extensions(file, clusterBytes)
+                    : inside((Folder) child, clusterBytes));
         }
         return count;
     }

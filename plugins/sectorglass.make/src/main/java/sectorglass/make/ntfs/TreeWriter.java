@@ -150,8 +150,7 @@ final class TreeWriter {
     /** Writes a file and gives the value of its name. */
     private byte[] file(DataFile file, String path, long number, Open parent) throws IOException {
         boolean deleted = file.deleted();
-        FileRecord record = new FileRecord(geometry.recordBytes(), number, deleted ? 2 : 1, deleted ? 0 : FileRecord.IN_USE,
-                deleted ? 0 : 1);
+        FileRecord record = newRecord(number, deleted, deleted ? 0 : 1);
         record.resident(Attributes.STANDARD_INFORMATION, "", Attributes.standardInformation(file.times(), file.attributes()), false);
         int nameRoom = FileRecord.residentBytes("", 0x42 + 2 * file.name().length());
         boolean resident = FileRecord.residentBytes("", (int) Math.min(file.bytes(), 65536)) + nameRoom <= record.room();
@@ -159,8 +158,14 @@ final class TreeWriter {
                 : space.take(geometry.clustersOf(file.bytes()), file.pieces(), () -> 1 + gaps.below(4));
         long allocated = resident ? file.bytes() + 7 & ~7L : geometry.allocated(file.bytes());
         byte[] name = Attributes.fileName(file.name(), parent.reference(), file.times(), allocated, file.bytes(), file.attributes());
+        boolean scattered = Fragments.extensions(file, geometry.clusterBytes()) > 0;
+        if (scattered) {
+            record.resident(Attributes.ATTRIBUTE_LIST, "", extensions(file, number, runs, allocated), false);
+        }
         record.resident(Attributes.FILE_NAME, "", name, true);
-        if (resident) {
+        if (scattered) {
+            stream.write(file, path, runs);
+        } else if (resident) {
             record.resident(Attributes.DATA, "", stream.whole(file, path), false);
         } else {
             stream.write(file, path, runs);
@@ -173,5 +178,33 @@ final class TreeWriter {
             deletedRecords.add(number);
         }
         return name;
+    }
+
+    private FileRecord newRecord(long number, boolean deleted, int links) {
+        return new FileRecord(geometry.recordBytes(), number, deleted ? 2 : 1, deleted ? 0 : FileRecord.IN_USE, links);
+    }
+
+    /** Writes the extension records of a file and gives the list that leads to them. */
+    private byte[] extensions(DataFile file, long base, List<ClusterRun> runs, long allocated) throws IOException {
+        long reference = Attributes.reference(base, 1);
+        List<List<ClusterRun>> parts = Fragments.parts(runs);
+        List<Long> references = new ArrayList<>();
+        long vcn = 0;
+        for (List<ClusterRun> part : parts) {
+            long number = records.take();
+            FileRecord record = newRecord(number, file.deleted(), 0).extending(reference);
+            if (vcn == 0) {
+                record.nonResident(Attributes.DATA, "", part, allocated, file.bytes(), file.bytes());
+            } else {
+                record.piece(Attributes.DATA, "", vcn, part);
+            }
+            records.write(number, record);
+            references.add(Attributes.reference(number, 1));
+            vcn += RunList.clusters(part);
+            if (file.deleted()) {
+                deletedRecords.add(number);
+            }
+        }
+        return Fragments.list(reference, parts, references);
     }
 }

@@ -10,6 +10,7 @@ import sectorglass.make.MadeVolume;
 import sectorglass.make.Medium;
 import sectorglass.make.VolumeDescription;
 import sectorglass.make.exfat.ExfatWriter;
+import sectorglass.make.ext.ExtWriter;
 import sectorglass.make.fat.FatWriter;
 import sectorglass.make.ntfs.NtfsWriter;
 
@@ -43,6 +44,7 @@ public final class VolumeTarget {
             case FAT12, FAT16, FAT32 -> new FatWriter(this).write();
             case EXFAT -> new ExfatWriter(this).write();
             case NTFS -> new NtfsWriter(this).write();
+            case EXT4 -> new ExtWriter(this).write();
         }
         return new MadeVolume(volume.kind(), firstByte(), sectors * sectorSize, volume.clusterBytes(), Map.copyOf(places),
                 Map.copyOf(files));
