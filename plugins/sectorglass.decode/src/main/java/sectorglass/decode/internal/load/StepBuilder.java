@@ -122,7 +122,8 @@ final class StepBuilder {
         if (field.data instanceof DataType.Switch cases) {
             return switched(field, cases, extent, process);
         }
-        if (field.data == null && !field.map.has("type") && extent == null) {
+        boolean said = List.of("type", "size", "size-eos", "terminator", "contents").stream().anyMatch(field.map::has);
+        if (!said) {
             field.map.problem(field.map.node(), "the field '" + field.spec.id()
                     + "' has no type and no known end: give type, size, size-eos, terminator or contents");
         }

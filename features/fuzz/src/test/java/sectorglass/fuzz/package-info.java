@@ -1,0 +1,2 @@
+/** Endless tests: bytes and specs that a fuzzer thinks of. */
+package sectorglass.fuzz;
