@@ -29,15 +29,17 @@ final class BootChecks {
         return new ByteRange(site.firstByte() + offset, length);
     }
 
-    void run(Checks all) {
+    /** Reports all; gives the verdict about the number of sectors. */
+    Mark run(Checks all) {
         Checks out = all.in(at(0, BootSector.LENGTH));
         Mark oem = out.check("ntfs.boot.oem-id", at(BootSector.OEM_ID, 8), () -> Outcome.test(boot.matches(BootSector.OEM_ID, BootSector.OEM),
                 Show.hex(boot.bytes(BootSector.OEM_ID, 8)), Show.hex(BootSector.OEM.getBytes(java.nio.charset.StandardCharsets.US_ASCII))));
         if (!oem.failed()) {
             fields(out);
         }
-        total(out);
+        Mark total = total(out);
         backup(all, oem);
+        return total;
     }
 
     private void fields(Checks out) {
@@ -92,10 +94,10 @@ final class BootChecks {
     }
 
     /** The number of sectors against partition and image; from the copy where the first sector cannot be used. */
-    private void total(Checks out) {
+    private Mark total(Checks out) {
         ByteRange where = new ByteRange(found.byteFound() + BootSector.SECTORS, 8);
         Window from = site.image().window(found.byteFound(), BootSector.LENGTH);
-        out.check("ntfs.boot.total-sectors", where, () -> {
+        return out.check("ntfs.boot.total-sectors", where, () -> {
             long sectors = from.u64le(BootSector.SECTORS);
             long inSite = site.bytes() / geometry.sectorBytes() - 1;
             long inImage = (site.image().bytes() - site.firstByte()) / geometry.sectorBytes() - 1;

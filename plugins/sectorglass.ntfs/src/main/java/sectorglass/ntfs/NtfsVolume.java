@@ -13,6 +13,7 @@ import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
 import sectorglass.disk.Witness;
+import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.verify.Checks;
 
@@ -88,7 +89,12 @@ final class NtfsVolume implements Volume {
 
     @Override
     public void check(Level level, Checks out) {
-        new BootChecks(site, boot).run(out);
+        check(level, out, Progress.NONE);
+    }
+
+    @Override
+    public void check(Level level, Checks out, Progress progress) {
+        new NtfsChecks(site, boot, table, clusters).run(level, out, progress);
     }
 
     @Override

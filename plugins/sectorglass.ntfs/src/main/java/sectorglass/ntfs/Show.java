@@ -9,6 +9,10 @@ final class Show {
     private Show() {
     }
 
+    static String name(String name) {
+        return sectorglass.image.SafeText.of(name);
+    }
+
     static String hex(byte[] bytes) {
         return HEX.formatHex(bytes);
     }
