@@ -32,6 +32,7 @@ public final class Desk {
     private Finding finding;
     /** Number of the last question; the worker reads it to leave out what nobody waits for. */
     private volatile long asked;
+    private long answered;
 
     /**
      * An empty desk.
@@ -122,6 +123,11 @@ public final class Desk {
     /** The field at the caret once it is known, or null. */
     public FieldNode field() {
         return field;
+    }
+
+    /** Whether the structure at the caret is known by now, or known to be none. */
+    public boolean settled() {
+        return open == null || answered == asked;
     }
 
     /** The finding that was chosen last, or null. */
@@ -243,6 +249,7 @@ public final class Desk {
         if (chosen != null && explained != null && explained.structure().range().contains(caret)) {
             field = chosen;
             asked = asked + 1;
+            answered = asked;
             tell(DeskListener::caretMoved);
             tell(DeskListener::explained);
             return;
@@ -267,6 +274,7 @@ public final class Desk {
             Explained found = here.at(at).orElse(null);
             window.execute(() -> {
                 if (number == asked) {
+                    answered = number;
                     explained = found;
                     field = chosen != null ? chosen : found == null ? null : found.fieldAt(at);
                     tell(DeskListener::explained);

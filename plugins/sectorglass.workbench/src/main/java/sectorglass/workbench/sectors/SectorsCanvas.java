@@ -222,7 +222,9 @@ public final class SectorsCanvas extends Canvas {
             return;
         }
         boolean near = row < top && row >= top - 2 || row >= top + full && row < top + full + 2;
-        long wanted = row < top ? near ? row : row - 2 : near ? top + row - (top + full) + 1 : row - 2;
+        // from afar: the place stands at the top, with a row before it unless a sector begins there
+        long above = address % image.sectorSize() < columns ? 0 : 1;
+        long wanted = near ? row < top ? row : row - full + 1 : row - above;
         top = Math.max(0, Math.min(wanted, scroll().last()));
         refresh();
         // rows have different heights: walk down until the row is wholly seen

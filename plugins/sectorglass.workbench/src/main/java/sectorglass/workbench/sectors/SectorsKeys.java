@@ -35,7 +35,8 @@ final class SectorsKeys {
             return;
         }
         boolean whole = (event.stateMask & SWT.MOD1) != 0;
-        if ((event.stateMask & SWT.MOD3) != 0) {
+        boolean bySector = (event.stateMask & SWT.MOD3) != 0;
+        if (bySector && event.keyCode != SWT.PAGE_UP && event.keyCode != SWT.PAGE_DOWN) {
             return;
         }
         long caret = desk.caret();
@@ -59,9 +60,9 @@ final class SectorsKeys {
                     go(event, caret + columns <= last ? caret + columns : caret);
                 }
             }
-            case SWT.PAGE_UP -> go(event, whole ? caret - caret % sector() - (caret % sector() == 0 ? sector() : 0)
+            case SWT.PAGE_UP -> go(event, bySector ? caret - caret % sector() - (caret % sector() == 0 ? sector() : 0)
                     : Math.max(caret % columns, caret - page));
-            case SWT.PAGE_DOWN -> go(event, whole ? caret - caret % sector() + sector() : Math.min(last, caret + page));
+            case SWT.PAGE_DOWN -> go(event, bySector ? caret - caret % sector() + sector() : Math.min(last, caret + page));
             case SWT.HOME -> go(event, whole ? 0 : caret - caret % columns);
             case SWT.END -> go(event, whole ? last : caret - caret % columns + columns - 1);
             case SWT.CR, SWT.KEYPAD_CR -> desk.follow();

@@ -1,0 +1,98 @@
+package sectorglass.workbench.tests;
+
+import java.util.Arrays;
+import java.util.Locale;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
+import org.junit.jupiter.api.Test;
+
+import sectorglass.make.Demo;
+import sectorglass.workbench.sectors.Density;
+import sectorglass.workbench.sectors.SectorsCanvas;
+
+/** Measures; asserts nothing. Run by the script in features/bench. */
+class Figures {
+    private static final int STEPS = 400;
+
+    @Test
+    void paint() {
+        Ui.open(Demo.Variant.GPT);
+        measure("glossed, 16 columns, demo disk", Density.GLOSSED, 16, 0);
+        measure("marked, 64 columns, demo disk", Density.MARKED, 64, 0);
+        measure("bytes, 64 columns, demo disk", Density.BYTES, 64, 0);
+        // file records: every row full of fields
+        long records = 68_200_000L / 1024 * 1024;
+        measure("glossed, 16 columns, NTFS file records", Density.GLOSSED, 16, records);
+        measure("marked, 64 columns, NTFS file records", Density.MARKED, 64, records);
+        ScrollTest.vast();
+        measure("glossed, 16 columns, 20 TB", Density.GLOSSED, 16, ScrollTest.Vast.BYTES / 2);
+        measure("marked, 64 columns, 20 TB", Density.MARKED, 64, ScrollTest.Vast.BYTES / 2);
+    }
+
+    private static void measure(String what, Density density, int columns, long start) {
+        double[] millis = new double[STEPS];
+        Shell[] shell = new Shell[1];
+        SectorsCanvas[] canvas = new SectorsCanvas[1];
+        Ui.run(() -> {
+            shell[0] = new Shell(Display.getCurrent(), SWT.NO_TRIM);
+            shell[0].setBounds(0, 0, 2560, 1440);
+            shell[0].setLayout(new FillLayout());
+            canvas[0] = new SectorsCanvas(shell[0], Ui.desk());
+            canvas[0].density(density);
+            canvas[0].columns(columns);
+            shell[0].open();
+            canvas[0].top(start / columns);
+        });
+        // the first pass fills the gloss and warms up, the second one counts
+        for (int pass = 0; pass < 2; pass++) {
+            for (int i = 0; i < STEPS; i++) {
+                int step = i;
+                Ui.run(() -> {
+                    long began = System.nanoTime();
+                    canvas[0].top(start / columns + 3L * step);
+                    canvas[0].update();
+                    flush();
+                    millis[step] = (System.nanoTime() - began) / 1e6;
+                });
+                Ui.settle();
+            }
+        }
+        Ui.run(() -> shell[0].dispose());
+        Arrays.sort(millis);
+        System.out.printf(Locale.ROOT, "paint %-45s median %.1f ms, 95th percentile %.1f ms, worst %.1f ms%n", what, millis[STEPS / 2],
+                millis[STEPS * 95 / 100], millis[STEPS - 1]);
+    }
+
+    /** Waits until the display has drawn: a pixel is read back. */
+    private static void flush() {
+        Display display = Display.getCurrent();
+        Image pixel = new Image(display, 1, 1);
+        GC gc = new GC(display);
+        gc.copyArea(pixel, 5, 5);
+        gc.dispose();
+        pixel.getImageData();
+        pixel.dispose();
+    }
+
+    @Test
+    void explain() {
+        Ui.open(Demo.Variant.GPT);
+        long[] places = {512 + 24, 1024 + 200, 68_157_440L + 48, 68_200_448L + 60, 17_825_792L + 30};
+        double[] millis = new double[200];
+        for (int i = 0; i < millis.length; i++) {
+            long place = places[i % places.length] + i / places.length % 8;
+            long began = System.nanoTime();
+            Ui.run(() -> Ui.desk().move(place));
+            Ui.until("explained", () -> Ui.desk().settled());
+            millis[i] = (System.nanoTime() - began) / 1e6;
+        }
+        Arrays.sort(millis);
+        System.out.printf(Locale.ROOT, "caret to explained field: median %.1f ms, 95th percentile %.1f ms, worst %.1f ms%n", millis[100],
+                millis[190], millis[199]);
+    }
+}

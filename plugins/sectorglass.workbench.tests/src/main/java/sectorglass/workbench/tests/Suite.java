@@ -1,0 +1,22 @@
+package sectorglass.workbench.tests;
+
+import java.util.Arrays;
+
+/** The test classes, in the order in which they run. */
+final class Suite {
+    static final Class<?>[] CLASSES = {WelcomeTest.class, OpenTest.class, SelectionTest.class, KeysTest.class, ReadStateTest.class,
+        ThemeTest.class, ScrollTest.class, LogTest.class};
+    /** Not part of the suite: proves that a failing test fails the build; measures; makes pictures. */
+    private static final Class<?>[] MORE = {MustFail.class, Figures.class, Screenshots.class};
+
+    private Suite() {
+    }
+
+    static Class<?>[] named(String names) {
+        return Arrays.stream(names.split(","))
+                .map(name -> java.util.stream.Stream.concat(Arrays.stream(CLASSES), Arrays.stream(MORE))
+                        .filter(type -> type.getSimpleName().equals(name)).findFirst()
+                        .orElseThrow(() -> new IllegalArgumentException("no test class " + name)))
+                .toArray(Class<?>[]::new);
+    }
+}
