@@ -25,6 +25,7 @@ public final class Units {
         KNOWN.put("chs", bits -> new ChsUnit());
         KNOWN.put("ascii", bits -> new AsciiUnit());
         KNOWN.put("text", bits -> new TextUnit());
+        KNOWN.put("ascii-words", bits -> new AsciiWordsUnit());
         for (DateUnit.Kind kind : DateUnit.Kind.values()) {
             KNOWN.put(kind.word(), bits -> new DateUnit(kind));
         }
@@ -59,6 +60,32 @@ public final class Units {
         public String value(Object raw, boolean unsigned) {
             return raw instanceof String text ? sectorglass.image.SafeText.of(text.indexOf(0) < 0 ? text : text.substring(0, text.indexOf(0)))
                     : null;
+        }
+
+        @Override
+        public String meaning(Object raw, boolean unsigned) {
+            return null;
+        }
+    }
+
+    /** Characters in little-endian words of 16 bits, the first one in the high byte, as ATA strings are (T13/2132-D, 3.3.11). */
+    private record AsciiWordsUnit() implements Unit {
+        @Override
+        public String word() {
+            return "ascii-words";
+        }
+
+        @Override
+        public String value(Object raw, boolean unsigned) {
+            if (!(raw instanceof byte[] bytes)) {
+                return null;
+            }
+            byte[] swapped = bytes.clone();
+            for (int i = 0; i + 1 < swapped.length; i += 2) {
+                swapped[i] = bytes[i + 1];
+                swapped[i + 1] = bytes[i];
+            }
+            return new AsciiUnit().value(swapped, unsigned);
         }
 
         @Override
