@@ -1,0 +1,163 @@
+package sectorglass.cli;
+
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+import picocli.CommandLine.Option;
+import sectorglass.image.DumpForm;
+import sectorglass.image.Filler;
+import sectorglass.image.FillerFinder;
+import sectorglass.image.ImageException;
+import sectorglass.image.Images;
+import sectorglass.image.OpenImage;
+import sectorglass.image.OpenOptions;
+import sectorglass.image.Progress;
+import sectorglass.image.ReadMap;
+import sectorglass.image.ReadState;
+import sectorglass.image.ReadStateSources;
+import sectorglass.image.SectorRanges;
+import sectorglass.image.TextLog;
+
+/** Where an image comes from and what of it was read. */
+final class SourceOptions {
+
+    @Option(names = "--read-map", paramLabel = "FILE", description = "Which sectors were read (CSV: first_lba,sectors,state[,head]).")
+    private Path readMap;
+
+    @Option(names = "--log", paramLabel = "FILE", description = "A delimited text log that tells what was read; --log-form says how.")
+    private Path log;
+
+    @Option(names = "--log-form", split = ",", paramLabel = "KEY=VALUE", description = {
+        "How --log is read: delimiter (a character, or blank, tab, comma), skip (lines), comment, start, size, state (columns from 1),",
+        "means (length, last, end), base (8, 10, 16), unit (sectors, bytes), read, failed, skipped, unread (the log's words, | between several),",
+        "others (state of other words), tolerant (yes)."})
+    private Map<String, String> logForm = Map.of();
+
+    @Option(names = "--filler", description = "Marks sectors that hold a filler pattern as unread. Without it a filler is only mentioned.")
+    private boolean filler;
+
+    @Option(names = "--holes", description = "Marks sparse holes of the file as unread. A hole may also be a true zero.")
+    private boolean holes;
+
+    @Option(names = "--sector-size", paramLabel = "N", description = "512, 1024, 2048 or 4096; otherwise found from structures.")
+    private int sectorSize;
+
+    @Option(names = "--part-list", paramLabel = "FILE", description = "Parts of a chunk set (CSV: first_lba,sectors,file); IMAGE is then only a name.")
+    private Path partList;
+
+    @Option(names = "--alone", description = "IMAGE is the whole image although files with further numbers lie beside it.")
+    private boolean alone;
+
+    @Option(names = "--dump-form", split = ",", paramLabel = "KEY=VALUE", description = {
+        "How sectors lie in the file, where it is not found or not right: header, trailer, first (image byte of the first payload byte), stored",
+        "(bytes per stored sector), offset, length (of the payload in it), swapped (yes)."})
+    private Map<String, String> dumpForm = Map.of();
+
+    @Option(names = "--raw-anyway", description = "Opens a compressed file or virtual disk as the raw bytes it is made of.")
+    private boolean rawAnyway;
+
+    @Option(names = "--device-anyway", description = "Opens a block device. A failing drive is imaged first: every read may be its last.")
+    private boolean deviceAnyway;
+
+    /** Opens an image as the options say. */
+    OpenImage open(Path file, Locale locale, Progress progress) throws ImageException, CommandException {
+        if (sectorSize != 0 && (sectorSize < 512 || sectorSize > 4096 || Integer.bitCount(sectorSize) != 1)) {
+            throw new CommandException(Status.USE, "--sector-size " + sectorSize + " is not 512, 1024, 2048 or 4096.");
+        }
+        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(sectorSize).withReadMap(readMap).withDeviceAnyway(deviceAnyway)
+                .withLocale(locale).withPartList(partList).withAlone(alone).withRawAnyway(rawAnyway).withDumpForm(form());
+        if (log != null) {
+            options = options.withLog(log, reading());
+        }
+        OpenImage image = Images.open(file, options);
+        if (filler) {
+            image = withFiller(image, locale, progress);
+        }
+        if (holes) {
+            SectorRanges found = image.holes().orElse(SectorRanges.EMPTY);
+            image = image.withStates(image.states().with(ReadStateSources.Kind.HOLES, "sparse holes", unread(found)));
+        }
+        return image;
+    }
+
+    private static OpenImage withFiller(OpenImage image, Locale locale, Progress progress) {
+        OpenImage marked = image;
+        for (Filler found : FillerFinder.find(image, FillerFinder.SAMPLES, locale, progress)) {
+            marked = marked.withStates(marked.states().with(ReadStateSources.Kind.FILLER, found.words(), unread(found.ranges(image, progress))));
+        }
+        return marked;
+    }
+
+    private static ReadMap unread(SectorRanges ranges) {
+        return ReadMap.of(ranges, ReadState.UNREAD);
+    }
+
+    private DumpForm form() throws CommandException {
+        if (dumpForm.isEmpty()) {
+            return null;
+        }
+        Map<String, String> left = new HashMap<>(dumpForm);
+        int stored = (int) number(left, "stored", 512);
+        long offset = number(left, "offset", 0);
+        DumpForm form;
+        try {
+            form = DumpForm.PLAIN.withHeader(number(left, "header", 0)).withTrailer(number(left, "trailer", 0))
+                    .withSectors(stored, (int) offset, (int) number(left, "length", stored - offset)).withFirstImageByte(number(left, "first", 0))
+                    .withSwapped("yes".equals(left.remove("swapped")));
+        } catch (IllegalArgumentException e) {
+            throw new CommandException(Status.USE, "--dump-form makes no sense: the payload must lie inside its stored sector (" + e.getMessage() + ").");
+        }
+        none(left, "--dump-form");
+        return form;
+    }
+
+    private TextLog reading() throws CommandException {
+        Map<String, String> left = new HashMap<>(logForm);
+        Map<String, ReadState> words = new HashMap<>();
+        for (ReadState state : ReadState.values()) {
+            String given = left.remove(state.word());
+            for (String word : (given == null ? state.word() : given).split("\\|")) {
+                words.put(word, state);
+            }
+        }
+        String others = left.remove("others");
+        String delimiter = left.getOrDefault("delimiter", "comma");
+        left.remove("delimiter");
+        try {
+            TextLog.Size means = TextLog.Size.valueOf(left.getOrDefault("means", "length").toUpperCase(Locale.ROOT));
+            TextLog.Unit unit = TextLog.Unit.valueOf(left.getOrDefault("unit", "sectors").toUpperCase(Locale.ROOT));
+            left.remove("means");
+            left.remove("unit");
+            String comment = left.getOrDefault("comment", "#");
+            left.remove("comment");
+            TextLog form = TextLog.DEFAULT
+                    .withDelimiter(delimiter.equals("blank") ? " " : delimiter.equals("tab") ? "\t" : delimiter.equals("comma") ? "," : delimiter)
+                    .withSkipped((int) number(left, "skip", 0), comment).withWords(words, others == null ? null : ReadState.valueOf(others.toUpperCase(Locale.ROOT)))
+                    .withColumns((int) number(left, "start", 1), (int) number(left, "size", 2), means, (int) number(left, "state", 3))
+                    .withNumbers((int) number(left, "base", 10), unit).withTolerant("yes".equals(left.remove("tolerant")));
+            none(left, "--log-form");
+            return form;
+        } catch (IllegalArgumentException e) {
+            throw new CommandException(Status.USE, "--log-form makes no sense: " + e.getMessage() + ".");
+        }
+    }
+
+    private static long number(Map<String, String> left, String key, long usual) throws CommandException {
+        String text = left.remove(key);
+        try {
+            return text == null ? usual : Long.decode(text);
+        } catch (NumberFormatException e) {
+            throw new CommandException(Status.USE, key + "=" + text + " is no number.");
+        }
+    }
+
+    private static void none(Map<String, String> left, String option) throws CommandException {
+        if (!left.isEmpty()) {
+            throw new CommandException(Status.USE, option + " has no \"" + left.keySet().iterator().next() + "\"; --help lists its keys.");
+        }
+    }
+}
