@@ -6,6 +6,8 @@ import java.util.List;
 /** The faults of the demo disk. Each one leaves a second witness from which the right value can be told. */
 final class DemoFaults {
     private static final int GPT_ENTRY = 128;
+    /** Slots in the root directory of the FAT16 volume. */
+    private static final int ROOT_SLOTS = 512;
 
     private DemoFaults() {
     }
@@ -20,18 +22,23 @@ final class DemoFaults {
             damages.add(Damage.put("mbr.active-count", "The archive is marked active as well as the first volume.", 446 + 32,
                     (byte) 0x80));
         }
-        fat(damages, DemoDisk.volume(disk, VolumeKind.FAT32));
+        tables(damages, DemoDisk.volume(disk, VolumeKind.FAT16));
+        count(damages, DemoDisk.volume(disk, VolumeKind.FAT32));
         exfat(damages, DemoDisk.volume(disk, VolumeKind.EXFAT));
         ntfs(damages, DemoDisk.volume(disk, VolumeKind.NTFS));
         return damages;
     }
 
-    private static void fat(List<Damage> damages, MadeVolume volume) {
-        String path = "Harbour in fog/Harbour selection 0003.jpg";
-        long cluster = 2 + (volume.file(path).runs().get(0).firstByte() - volume.place("root")) / volume.clusterBytes();
-        damages.add(Damage.put("fat.copies-equal", "Entry of cluster " + (cluster + 5)
+    private static void tables(List<Damage> damages, MadeVolume volume) {
+        long heap = volume.place("root") + ROOT_SLOTS * 32L;
+        long first = volume.file("Offers/Offer 2025-015 Tarnbrook.pdf").runs().get(0).firstByte();
+        long cluster = 2 + (first - heap) / volume.clusterBytes() + 3;
+        damages.add(Damage.put("fat.copies-equal", "Entry of cluster " + cluster
                 + " set to free in the second table only; the file there is whole in the first.",
-                volume.place("table 2") + 4 * (cluster + 5), (byte) 0, (byte) 0, (byte) 0, (byte) 0).inFull());
+                volume.place("table 2") + 2 * cluster, (byte) 0, (byte) 0).inFull());
+    }
+
+    private static void count(List<Damage> damages, MadeVolume volume) {
         damages.add(Damage.put("fat32.info-free-count", "The count of free clusters says 4660.", volume.place("info") + 488,
                 (byte) 0x34, (byte) 0x12, (byte) 0, (byte) 0).inFull());
     }

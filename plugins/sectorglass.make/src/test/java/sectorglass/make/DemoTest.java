@@ -89,8 +89,10 @@ class DemoTest {
         Demo.Written written = written(Demo.Variant.GPT);
         assertTrue(Tool.run("sfdisk", "-V", written.image().toString()).out().contains("primary GPT table is corrupt"));
         Path cut = folder.resolve("volume.img");
-        Tool.Result fat = Soundness.check(VolumeKind.FAT32, Soundness.cut(written.image(), volume(written, VolumeKind.FAT32), cut));
-        assertTrue(fat.status() == 1 && fat.out().contains("FATs differ") && fat.out().contains("4660"), fat.out());
+        Tool.Result tables = Soundness.check(VolumeKind.FAT16, Soundness.cut(written.image(), volume(written, VolumeKind.FAT16), cut));
+        assertTrue(tables.status() == 1 && tables.out().contains("FATs differ"), tables.out());
+        Tool.Result count = Soundness.check(VolumeKind.FAT32, Soundness.cut(written.image(), volume(written, VolumeKind.FAT32), cut));
+        assertTrue(count.status() == 1 && count.out().contains("4660") && !count.out().contains("differ"), count.out());
         Tool.Result exfat = Soundness.check(VolumeKind.EXFAT, Soundness.cut(written.image(), volume(written, VolumeKind.EXFAT), cut));
         assertTrue(exfat.status() == 4 && exfat.out().contains("checksum of a file is wrong"), exfat.out());
         Tool.Result ntfs = Soundness.check(VolumeKind.NTFS, Soundness.cut(written.image(), volume(written, VolumeKind.NTFS), cut));
@@ -124,9 +126,9 @@ class DemoTest {
 
     @ParameterizedTest
     @CsvSource({
-        "GPT, ff0a716a881e7e5bec721d19dd65aeb06bcebb37331632cefb73b3da79e74328",
-        "MBR, 5c046bce1c16f37585a3e177b3ecea7ececf762141b055d9eb59ce4fcb1b7008",
-        "PARTLY_READ, 449268dafd08164edb17958925d50a204296c9209ff09797320d47c92a98e527"})
+        "GPT, c77c326331aa41d58bafdb16527cc77437b07cff5c7dfc7c6ecacfb95b9b6684",
+        "MBR, 83fa9266179b872175f5667b5ae0c9434e95f32ae635de8e156b50e7ef57dbfd",
+        "PARTLY_READ, dc6cf0119f18d03fa1414d19f7bb8c9bf5f11dcaf8694d016e0455f69ddcd0e1"})
     void theBytesAreTheSameOnEveryMachine(Demo.Variant variant, String sha256) throws Exception {
         // taken from the first run; a change of the demo disk must be meant, and is made here too
         Demo.Written written = written(variant);
