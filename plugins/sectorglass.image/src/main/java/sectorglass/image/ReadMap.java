@@ -22,7 +22,10 @@ public final class ReadMap {
     public static final ReadMap EMPTY = new Builder().build();
 
     private static final ReadState[] STATES = ReadState.values();
-    private static final int SHIFT = 16;
+    /** Runs per block: blocks of 256 KiB stay below the size that collectors treat as huge, which would double what they take. */
+    private static final int SHIFT = 15;
+    /** Runs per bucket of the index, about. */
+    private static final int PER_BUCKET = 16;
     private static final int BLOCK = 1 << SHIFT;
 
     /** Starts by block; the last run is silent and never ends. */
@@ -31,16 +34,27 @@ public final class ReadMap {
     /** Null where no head is given. */
     private final short[][] heads;
     private final int runs;
-    private final long[] blockStarts;
+    /** For each stretch of {@code 1 << bucketShift} sectors before the end, the run that holds its first sector. */
+    private final int[] index;
+    private final int bucketShift;
 
     private ReadMap(long[][] starts, byte[][] codes, short[][] heads, int runs) {
         this.starts = starts;
         this.codes = codes;
         this.heads = heads;
         this.runs = runs;
-        this.blockStarts = new long[(runs + BLOCK - 1) >> SHIFT];
-        for (int i = 0; i < blockStarts.length; i++) {
-            blockStarts[i] = starts[i][0];
+        int shift = 0;
+        while (end() >>> shift > runs / PER_BUCKET) {
+            shift++;
+        }
+        this.bucketShift = shift;
+        this.index = new int[(int) (end() >>> shift) + 2];
+        int run = 0;
+        for (int i = 0; i < index.length; i++) {
+            while (run < runs - 1 && start(run + 1) >>> shift < i) {
+                run++;
+            }
+            index[i] = run < runs - 1 && start(run + 1) == (long) i << shift ? run + 1 : run;
         }
     }
 
@@ -248,11 +262,21 @@ public final class ReadMap {
         if (lba < 0) {
             throw new IllegalArgumentException("lba=" + lba);
         }
-        int found = Arrays.binarySearch(blockStarts, lba);
-        int block = found >= 0 ? found : -found - 2;
-        int used = Math.min(BLOCK, runs - (block << SHIFT));
-        found = Arrays.binarySearch(starts[block], 0, used, lba);
-        return (block << SHIFT) + (found >= 0 ? found : -found - 2);
+        if (lba >= end()) {
+            return runs - 1;
+        }
+        int bucket = (int) (lba >>> bucketShift);
+        int low = index[bucket];
+        int high = index[bucket + 1];
+        while (low < high) {
+            int middle = (low + high + 1) >>> 1;
+            if (start(middle) <= lba) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return low;
     }
 
     /** Collects runs in ascending order. */
