@@ -17,10 +17,14 @@ import sectorglass.decode.internal.text.EnumTable;
 
 /** Looks up the names of all types read, gives fields their types, compiles expressions and builds the steps. */
 final class Linker {
+    /** Value instances that need each other, for the sake of the stack. */
+    private static final int DEEPEST = 60;
+
     private final Universe universe;
     private final TypeNames names;
     private final ExprCompiler compiler;
     private final StepBuilder steps;
+    private int depth;
 
     Linker(Universe universe) {
         this.universe = universe;
@@ -82,9 +86,15 @@ final class Linker {
 
     /** Gives a field its type; that of a value instance follows from its expression. */
     private void type(FieldDraft field) {
-        if (field.typed || field.typing) {
-            return;
+        if (field.typed || field.typing || depth > DEEPEST) {
+            return; // what needs it here sees a value that is known at run time only
         }
+        depth++;
+        infer(field);
+        depth--;
+    }
+
+    private void infer(FieldDraft field) {
         field.typing = true;
         ValueType type;
         if (field.map.get("value") instanceof ScalarNode node && field.spec.place() == FieldSpec.Place.INSTANCE) {
