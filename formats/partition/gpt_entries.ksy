@@ -132,6 +132,7 @@ types:
         type: str
         encoding: UTF-16LE
         -label: PartitionName
+        -unit: text
         doc: Name in 36 code units of UTF-16, ended by zero where shorter.
       - id: reserved
         size-eos: true
