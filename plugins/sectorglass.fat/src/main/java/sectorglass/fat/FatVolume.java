@@ -25,12 +25,30 @@ final class FatVolume implements Volume {
     private final VolumeSite site;
     private final Found found;
     private final String kind;
+    private final Object[] services;
     private Root root;
 
     FatVolume(VolumeSite site, Found found, String kind) {
         this.site = site;
         this.found = found;
         this.kind = kind;
+        if (found.geometry() == null) {
+            services = new Object[] {this};
+        } else {
+            FatFiles files = new FatFiles(this);
+            FatAllocation allocation = new FatAllocation(this, files);
+            services = new Object[] {files, allocation, new FatReadOrder(this, files, allocation), this};
+        }
+    }
+
+    @Override
+    public <T> Optional<T> capability(Class<T> wanted) {
+        for (Object service : services) {
+            if (wanted.isInstance(service)) {
+                return Optional.of(wanted.cast(service));
+            }
+        }
+        return Optional.empty();
     }
 
     @Override
