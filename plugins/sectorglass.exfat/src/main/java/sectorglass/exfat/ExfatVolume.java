@@ -23,11 +23,29 @@ final class ExfatVolume implements Volume {
 
     private final VolumeSite site;
     private final Found found;
+    private final Object[] services;
     private Root root;
 
     ExfatVolume(VolumeSite site, Found found) {
         this.site = site;
         this.found = found;
+        if (found.geometry() == null) {
+            services = new Object[] {this};
+        } else {
+            ExfatFiles files = new ExfatFiles(this);
+            ExfatAllocation allocation = new ExfatAllocation(this, files);
+            services = new Object[] {files, allocation, new ExfatReadOrder(this, files, allocation), this};
+        }
+    }
+
+    @Override
+    public <T> Optional<T> capability(Class<T> kind) {
+        for (Object service : services) {
+            if (kind.isInstance(service)) {
+                return Optional.of(kind.cast(service));
+            }
+        }
+        return Optional.empty();
     }
 
     @Override
