@@ -4,6 +4,7 @@ import java.lang.reflect.Constructor;
 import java.lang.reflect.Field;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -15,6 +16,7 @@ import io.kaitai.struct.KaitaiStruct;
 /** An object of a generated class and what it recorded. */
 final class GeneratedObject {
     private static final Map<String, Method> GETTERS = new ConcurrentHashMap<>();
+    private static final Map<Class<?>, Map<String, Field>> MAPS = new ConcurrentHashMap<>();
 
     private final Object object;
 
@@ -73,9 +75,21 @@ final class GeneratedObject {
         return known;
     }
 
+    /** A public map of the object by field; empty where its class has none. */
+    private Map<?, ?> recorded(String map) throws ReflectiveOperationException {
+        Map<String, Field> maps = MAPS.computeIfAbsent(object.getClass(), type -> {
+            Map<String, Field> found = new HashMap<>();
+            for (Field field : type.getFields()) {
+                found.put(field.getName(), field);
+            }
+            return found;
+        });
+        Field field = maps.get(map);
+        return field == null ? Map.of() : (Map<?, ?>) field.get(object);
+    }
+
     private Integer position(String map, String id) throws ReflectiveOperationException {
-        Field field = object.getClass().getField(map);
-        return (Integer) ((Map<?, ?>) field.get(object)).get(Names.camel(id));
+        return (Integer) recorded(map).get(Names.camel(id));
     }
 
     /** Start of a field in its stream, or null where reading did not come to it. */
@@ -90,13 +104,8 @@ final class GeneratedObject {
 
     /** Starts or ends of the elements of an array. */
     List<?> positions(String id, boolean ends) throws ReflectiveOperationException {
-        for (Field field : object.getClass().getFields()) {
-            if (field.getName().equals(ends ? "_arrEnd" : "_arrStart")) {
-                Object found = ((Map<?, ?>) field.get(object)).get(Names.camel(id));
-                return found == null ? List.of() : (List<?>) found;
-            }
-        }
-        return List.of();
+        Object found = recorded(ends ? "_arrEnd" : "_arrStart").get(Names.camel(id));
+        return found == null ? List.of() : (List<?>) found;
     }
 
     KaitaiStream io() {

@@ -13,7 +13,7 @@ import sectorglass.decode.internal.run.Trouble.Cause;
  * Reads check the end and the read state and throw {@link Undecided}. Bit fields are read in place, so that their exact
  * positions are known.
  */
-public final class WindowStream extends KaitaiStream {
+public final class WindowStream extends ReadOnlyStream {
     private static final VarHandle S2LE = MethodHandles.byteArrayViewVarHandle(short[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle S4LE = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle S8LE = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
@@ -335,69 +335,5 @@ public final class WindowStream extends KaitaiStream {
         WindowStream part = part(at, at + (int) count);
         at += (int) count;
         return part;
-    }
-
-    private static UnsupportedOperationException readOnly() {
-        return new UnsupportedOperationException("an image is never written");
-    }
-
-    @Override
-    public void writeS1(byte value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeS2be(short value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeS4be(int value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeS8be(long value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeS2le(short value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeS4le(int value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeS8le(long value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeF4be(float value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeF8be(double value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeF4le(float value) {
-        throw readOnly();
-    }
-
-    @Override
-    public void writeF8le(double value) {
-        throw readOnly();
-    }
-
-    @Override
-    protected void writeBytesNotAligned(byte[] value) {
-        throw readOnly();
     }
 }
