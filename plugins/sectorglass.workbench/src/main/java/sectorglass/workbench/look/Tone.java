@@ -20,7 +20,7 @@ public enum Tone {
     /** Bytes and values. */
     INK(0x1A1E23, 0xE8EBEE),
     /** Zero bytes, labels, what matters less. */
-    QUIET(0x5A636D, 0xA3ADB8),
+    QUIET(0x545D66, 0xABB5BF),
     /** Names in the gloss. */
     NAME(0x1F5B85, 0x9CCBEA),
     /** Text on the caret. */
