@@ -42,6 +42,39 @@ final class AttributeChecks {
         }
     }
 
+    /** Whether an inode can hold a value: it has the flag, or was not read. */
+    private boolean value(long number) {
+        if (!layout.sb.hasIncompat(Features.EA_INODE) || census.groups.inode(number) < 0) {
+            return false;
+        }
+        Window w = layout.site.window(census.groups.inode(number), 128);
+        return !w.isRead(0, 128) || (w.u32le(0x20) & Inode.VALUE) != 0;
+    }
+
+    /** Units of 512 bytes of values that stand in inodes of their own: they count for the file, too. */
+    long valueSectors(Inode inode) {
+        int size = inode.window().length();
+        int start = 128 + inode.extra();
+        long sum = 0;
+        if (size > 128 && inode.extraSane() && start + 8 <= size && inode.window().u32le(start) == MAGIC) {
+            sum += values(inode.window(), start + 4, size);
+        }
+        if (inode.attributeBlock() != 0 && layout.inVolume(inode.attributeBlock())) {
+            Window w = layout.read(inode.attributeBlock());
+            sum += w.isRead(0, layout.blockSize) && w.u32le(0) == MAGIC ? values(w, 32, layout.blockSize) : 0;
+        }
+        return sum;
+    }
+
+    private long values(Window w, int at, int end) {
+        long sum = 0;
+        for (int entry = at; entry + 16 <= end && w.u32le(entry) != 0; entry += 16 + w.u8(entry) + 3 & ~3) {
+            long unit = (long) layout.blockSize * layout.sb.clusterRatio();
+            sum += w.u32le(entry + 4) == 0 ? 0 : (w.u32le(entry + 8) + unit - 1) / unit * unit / 512;
+        }
+        return sum;
+    }
+
     /** The blocks that inodes named. */
     void run() {
         census.attributes.forEach((block, count) -> {
@@ -87,7 +120,7 @@ final class AttributeChecks {
      * @param at first entry
      * @param base values are counted from here
      */
-    private static String entries(Window w, int at, int base, int end) {
+    private String entries(Window w, int at, int base, int end) {
         int lowest = end;
         int entry = at;
         while (entry + 4 <= end && w.u32le(entry) != 0) {
@@ -107,6 +140,10 @@ final class AttributeChecks {
                 if (size > 0) {
                     lowest = Math.min(lowest, base + offset);
                 }
+            } else if (size == 0) {
+                return "value of no bytes in inode " + w.u32le(entry + 4);
+            } else if (!value(w.u32le(entry + 4))) {
+                return "value in inode " + w.u32le(entry + 4);
             }
             entry += 16 + w.u8(entry) + 3 & ~3;
             if (entry > lowest) {

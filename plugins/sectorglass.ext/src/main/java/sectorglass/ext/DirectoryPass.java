@@ -21,6 +21,7 @@ final class DirectoryPass {
     final Map<Long, Long> upward = new HashMap<>();
     private final Map<Long, ByteRange> dots = new HashMap<>();
     private int lastType;
+    private boolean lostAndFound;
 
     DirectoryPass(Census census, Tally tally) {
         this.census = census;
@@ -38,6 +39,10 @@ final class DirectoryPass {
             } else {
                 directory(inode);
             }
+        }
+        if (!lostAndFound && census.used(2) && census.unreadNames.isEmpty() && census.nameFault == null) {
+            ByteRange root = inodeRange(2);
+            tally.fail("ext.dir.lost-found", root, root, Outcome.failed("none", "lost+found"));
         }
         tally.flush(new ByteRange(layout.site.firstByte(), layout.sb.blocks() * layout.blockSize));
         tree();
@@ -183,12 +188,15 @@ final class DirectoryPass {
                 return;
             }
         }
+        if (inode.number() == 2 && name == 10 && w.matches(at + 8, "lost+found")) {
+            lostAndFound = true;
+        }
         census.named(child);
         if (census.kind(child) == Census.UNREAD || !census.used(child)) {
             return;
         }
         lastType = census.kind(child) & 15;
-        if (type >= 0 && type != direntType(lastType)) {
+        if (type >= 0 && type != direntType(lastType) && (census.kind(child) & Census.DOUBTFUL) == 0) {
             tally.fail("ext.dir.type", w.range(at + 7, 1), structure, Outcome.failed(type, direntType(lastType)).with("inode", child)
                     .because(cause));
         } else {

@@ -4,12 +4,15 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 
 import sectorglass.disk.Level;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
+import sectorglass.disk.Witness;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.UnreadException;
@@ -23,6 +26,8 @@ final class ExtVolume implements Volume {
 
     private final Layout layout;
     private Groups groups;
+    private ExtFiles files;
+    private ExtAllocation allocation;
 
     private ExtVolume(VolumeSite site, VolumeInfo info, Layout layout) {
         this.site = site;
@@ -74,7 +79,6 @@ final class ExtVolume implements Volume {
             long block = sb.logBlock() <= 6 ? sb.blockSize() : 0;
             long bytes = Math.multiplyHigh(sb.blocks(), block) == 0 && sb.blocks() * block > 0 ? sb.blocks() * block : -1;
             long free = w.u32le(0xC) | (sb.hasIncompat(Features.BIT64) ? w.u32le(0x158) << 32 : 0);
-            free = sb.problem() == null ? free * sb.clusterRatio() : free;
             if (sb.hasIncompat(Features.RECOVER)) {
                 remarks.add("journal needs replay");
             }
@@ -130,7 +134,52 @@ final class ExtVolume implements Volume {
 
     @Override
     public List<Structure> structures() {
-        return List.of();
+        return ExtStructures.list(this);
+    }
+
+    @Override
+    public Optional<Structure> structureAt(long imageByte) {
+        return ExtStructures.at(this, imageByte);
+    }
+
+    @Override
+    public OptionalLong address(String kind, long target) {
+        if (layout != null && kind.equals("cluster") && target >= 0 && target < layout.sb.blocks()) {
+            return OptionalLong.of(layout.block(target).start());
+        }
+        if (layout != null && kind.equals("record")) {
+            long at = groups().inode(target);
+            return at < 0 ? OptionalLong.empty() : OptionalLong.of(site.firstByte() + at);
+        }
+        return kind.equals("cluster") ? OptionalLong.empty() : Volume.super.address(kind, target);
+    }
+
+    @Override
+    public synchronized <T> Optional<T> capability(Class<T> kind) {
+        if (layout != null && files == null && (layout.sb.incompat() & ~Features.KNOWN_INCOMPAT) == 0) {
+            files = new ExtFiles(layout, groups());
+            allocation = new ExtAllocation(layout, groups(), files);
+        }
+        if (files != null && kind.isInstance(files)) {
+            return Optional.of(kind.cast(files));
+        }
+        return allocation != null && kind.isInstance(allocation) ? Optional.of(kind.cast(allocation)) : Optional.empty();
+    }
+
+    @Override
+    public List<Witness> witnesses() {
+        List<Witness> all = new ArrayList<>();
+        for (long group : layout == null ? List.<Long>of() : layout.backupGroups(16)) {
+            long at = layout.first(group) * layout.blockSize;
+            if (site.has(at, Superblock.LENGTH)) {
+                Window w = site.window(at, Superblock.LENGTH);
+                long home = layout.first(w.u16le(0x5A)) * layout.blockSize;
+                if (w.u16le(0x38) == Superblock.MAGIC && w.u16le(0x5A) != 0) {
+                    all.add(new Witness(site.firstByte() + at, site.firstByte() + home, "backup superblock"));
+                }
+            }
+        }
+        return all;
     }
 
     @Override

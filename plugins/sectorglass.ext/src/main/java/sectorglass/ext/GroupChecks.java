@@ -85,6 +85,9 @@ final class GroupChecks {
 
     private String places(Group group) {
         long table = layout.inodeTableBlocks();
+        if (!layout.sb.descriptorSums() && ((group.flags() & 3) != 0 || group.unused() != 0)) {
+            return "flags " + group.flags() + ", " + group.unused() + " unused inodes without the feature";
+        }
         if (!layout.inVolume(group.blockBitmap())) {
             return "block bitmap in block " + group.blockBitmap();
         }
@@ -170,7 +173,7 @@ final class GroupChecks {
             if (!lost.isEmpty()) {
                 return Outcome.unread(lost);
             }
-            boolean holds = free == sumBlocks && w.u32le(0x10) == sumInodes;
+            boolean holds = free == sumBlocks * layout.sb.clusterRatio() && w.u32le(0x10) == sumInodes;
             if (!holds && (layout.sb.hasIncompat(Features.RECOVER) || (w.u16le(0x3A) & 1) == 0)) {
                 return Outcome.undecided("the volume was not closed cleanly: the counts of the superblock are written last");
             }

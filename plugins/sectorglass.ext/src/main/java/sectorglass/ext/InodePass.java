@@ -108,7 +108,8 @@ final class InodePass {
         }
         boolean special = inode.number() < layout.sb.firstInode() && inode.number() != 2;
         boolean orphan = inode.links() == 0 && census.orphans.contains(inode.number());
-        boolean used = inode.links() > 0 || orphan || special && inode.sectors(layout.sb) > 0;
+        boolean used = inode.links() > 0 || orphan || special && inode.sectors(layout.sb) > 0
+                || inode.number() == 1 && !inode.window().filled(0x28, 60, 0);
         if (bitmaps.known(census.group(inode.number())) && !special) {
             boolean bit = bitmaps.used(inode.number());
             if (bit != used) {
@@ -142,6 +143,9 @@ final class InodePass {
         if (inode.number() == 1) {
             return type != 0 && type != Inode.REGULAR ? "the inode of bad blocks has mode " + String.format("%04X",
                     inode.window().u16le(0)) : null;
+        }
+        if (inode.number() == 8 && !layout.sb.hasCompat(Features.HAS_JOURNAL)) {
+            return "journal inode in use without the feature";
         }
         return inode.links() > 0 && type != Inode.REGULAR && type != 0 && type != Inode.DIRECTORY
                 ? "reserved inode with mode " + String.format("%04X", inode.window().u16le(0)) : null;
@@ -233,10 +237,8 @@ final class InodePass {
         if (census.metadata.contains(cluster)) {
             if (layout.sb.clusterRatio() == 1) {
                 ByteRange at = inode.window().range();
-                if (!(inode.number() == 1)) {
-                    tally.fail("ext.block.claimed-once", at, at, Outcome.failed("inode " + inode.number() + " claims block " + block
-                            + " of the file system itself", "one owner").with("inode", inode.number()).with("block", block).because(cause));
-                }
+                tally.fail("ext.block.claimed-once", at, at, Outcome.failed("inode " + inode.number() + " claims block " + block
+                        + " of the file system itself", "one owner").with("inode", inode.number()).with("block", block).because(cause));
                 return;
             }
         }
@@ -252,7 +254,8 @@ final class InodePass {
         ByteRange at = inode.window().range();
         long taken = taken(inode, map);
         long said = inode.sectors(layout.sb);
-        if (taken != said && !(inode.has(Inode.INLINE) && said == 0)) {
+        long values = layout.sb.hasIncompat(Features.EA_INODE) ? attributes.valueSectors(inode) : 0;
+        if (taken != said && taken + values != said && !(inode.has(Inode.INLINE) && said == 0)) {
             tally.fail("ext.inode.blocks-count", new ByteRange(at.start() + 0x1C, 4), at, Outcome.failed(said, taken)
                     .with("inode", inode.number()).because(cause));
         } else {
@@ -264,6 +267,9 @@ final class InodePass {
         }
         long size = inode.size(layout.sb);
         long blocks = size / layout.blockSize + (size % layout.blockSize == 0 ? 0 : 1);
+        if (special) {
+            return;
+        }
         boolean beyond = inode.type() == Inode.REGULAR && end > blocks && !inode.has(EOF_BLOCKS) && !inode.has(0x100000)
                 && layout.sb.clusterRatio() == 1;
         boolean folder = inode.type() == Inode.DIRECTORY && !inode.has(Inode.INLINE)

@@ -31,6 +31,9 @@ final class InodeSanity {
         if (inode.has(Inode.INLINE) && inode.has(Inode.EXTENTS)) {
             return "inline data and extents together";
         }
+        if (inode.attributeBlock() != 0 && !sb.hasCompat(0x8)) {
+            return "attribute block " + inode.attributeBlock() + " without the feature";
+        }
         if (inode.has(Inode.HASH_TREE) && type != Inode.DIRECTORY) {
             return "hash tree flag, but no directory";
         }

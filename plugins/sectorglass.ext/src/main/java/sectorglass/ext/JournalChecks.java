@@ -32,11 +32,33 @@ final class JournalChecks {
         return map.runs.isEmpty() || map.runs.get(0).logical() != 0 ? -1 : map.runs.get(0).physical();
     }
 
+    /** The copy of the journal's inode in the superblock serves where the inode is lost. */
+    private static void copy(Layout layout, Groups groups, Checks all, Mark superblock) {
+        Window sb = layout.site.window(1024, Superblock.LENGTH);
+        long number = sb.u32le(0xE0);
+        ByteRange where = sb.range(0x10C, 68);
+        all.in(sb.range()).check("ext.sb.journal-copy", where, () -> {
+            if (sb.u8(0xFD) != 1 || groups.inode(number) < 0) {
+                return sb.u8(0xFD) != 1 ? Outcome.failed("type " + sb.u8(0xFD), "a copy, type 1").because(superblock) : null;
+            }
+            Window w = layout.site.window(groups.inode(number), layout.sb.inodeSize());
+            for (int i = 0; i < 17; i++) {
+                int at = i < 15 ? 0x28 + 4 * i : i == 15 ? 0x6C : 4;
+                if (sb.u32le(0x10C + 4 * i) != w.u32le(at)) {
+                    return Outcome.failed(String.format("%08X", sb.u32le(0x10C + 4 * i)), String.format("%08X", w.u32le(at)))
+                            .at(sb.range(0x10C + 4 * i, 4)).because(superblock);
+                }
+            }
+            return Outcome.passed();
+        });
+    }
+
     static void check(Layout layout, Groups groups, Checks all, Mark superblock) {
         long block = place(layout, groups);
         if (block < 0) {
             return;
         }
+        copy(layout, groups, all, superblock);
         Window w = layout.read(block);
         ByteRange where = w.range(0, 1024);
         Checks out = all.in(where);

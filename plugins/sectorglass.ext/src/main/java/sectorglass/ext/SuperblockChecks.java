@@ -113,6 +113,10 @@ final class SuperblockChecks {
                 return Outcome.failed(String.format("state %04X%s", state, recover ? ", journal needs replay" : ""), "0001")
                         .severity(Severity.AT_RISK);
             }
+            if (w.u32le(0xE8) != 0) {
+                return Outcome.failed("list of orphans from inode " + w.u32le(0xE8), "no orphans").at(range(1024, 0xE8, 4))
+                        .severity(Severity.COSMETIC);
+            }
             long errors = w.u32le(0x194);
             return errors == 0 || w.u32le(0x4C) == 0 ? Outcome.passed()
                     : Outcome.failed(errors + " errors recorded", "0").at(range(1024, 0x194, 4)).severity(Severity.COSMETIC);

@@ -1,0 +1,76 @@
+package sectorglass.ext;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+
+import sectorglass.testkit.Corpus;
+import sectorglass.verify.Finding;
+import sectorglass.verify.Verdict;
+
+/** Damaged volumes of the test suite of e2fsprogs, against the table docs/ext-damaged.md. */
+class DamagedCorpusTest {
+    @TempDir
+    Path folder;
+
+    private record Row(String check, String words) { }
+
+    @TestFactory
+    Stream<DynamicTest> everyImageIsInTheTable() throws IOException {
+        if (!Corpus.present()) {
+            return Stream.of(DynamicTest.dynamicTest("corpus", () -> Corpus.folder("ext-damaged")));
+        }
+        Map<String, Row> rows = table();
+        try (Stream<Path> files = Files.list(Corpus.folder("ext-damaged"))) {
+            List<Path> images = files.filter(p -> p.getFileName().toString().contains(".img")).sorted().toList();
+            assertTrue(images.size() > 50, "images in the corpus");
+            return images.stream().map(p -> DynamicTest.dynamicTest(name(p), () -> compare(p, rows)));
+        }
+    }
+
+    private static Map<String, Row> table() throws IOException {
+        Map<String, Row> rows = new TreeMap<>();
+        for (String line : Files.readAllLines(Path.of(System.getProperty("house"), "docs", "ext-damaged.md"))) {
+            String[] cells = line.split("\\|");
+            if (cells.length == 4 && cells[1].strip().startsWith("f_")) {
+                rows.put(cells[1].strip(), new Row(cells[2].strip().replace("`", ""), cells[3].strip()));
+            }
+        }
+        return rows;
+    }
+
+    private static String name(Path image) {
+        return image.getFileName().toString().replaceFirst("\\.img.*", "");
+    }
+
+    private void compare(Path packed, Map<String, Row> rows) throws IOException {
+        String name = name(packed);
+        Row row = rows.get(name);
+        assertTrue(row != null, name + " is not in the table");
+        Path text = packed.resolveSibling(name + ".expected");
+        String expected = Files.exists(text) ? new String(Files.readAllBytes(text), StandardCharsets.UTF_8) : null;
+        try (TestImage image = TestImage.of(Corpus.unpack(packed, folder))) {
+            Judged judged = Judged.full(image);
+            List<String> failed = judged.findings().all().stream().filter(f -> f.verdict() == Verdict.FAILED).map(Finding::check).toList();
+            if (row.check().equals("–")) {
+                assertEquals(List.of(), failed, judged.text());
+                return;
+            }
+            assertTrue(failed.contains(row.check()), () -> row.check() + " is not among\n" + judged.text());
+            assertTrue(expected == null ? row.words().startsWith("–") : expected.contains(row.words()),
+                    () -> "the expected text does not say: " + row.words());
+        }
+    }
+}
