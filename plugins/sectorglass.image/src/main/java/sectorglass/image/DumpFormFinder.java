@@ -16,6 +16,8 @@ import sectorglass.image.Landmarks.Landmark;
 final class DumpFormFinder {
     /** Stored bytes looked at: the first mebibyte, where partitions begin today, and a little more. */
     static final int REACH = (1 << 20) + (1 << 17);
+    /** Stored bytes looked at first: where they show a plain disk, no more are read. */
+    private static final int NEAR = 1 << 13;
     /** Weight from which a form is taken without asking; two landmarks at least must agree. */
     static final int SURE = 40;
     private static final int MOST_HITS = 64;
@@ -36,8 +38,18 @@ final class DumpFormFinder {
 
     /** The forms that something speaks for, the best first; the plain form is among them where it is one of them. */
     List<DumpForm.Clue> find(SectorImage stored) {
-        int length = (int) Math.min(REACH, stored.bytes());
+        if (landmarks.isEmpty()) {
+            return List.of();
+        }
+        int length = (int) Math.min(NEAR, stored.bytes());
         byte[] bytes = new byte[length];
+        stored.read(0, bytes, 0, length);
+        List<Hit> near = agreeing(DumpForm.PLAIN, hits(bytes));
+        if (near.size() > 1 && weight(near) >= SURE) {
+            return List.of(new DumpForm.Clue(DumpForm.PLAIN, weight(near), reason(DumpForm.PLAIN, near)));
+        }
+        length = (int) Math.min(REACH, stored.bytes());
+        bytes = new byte[length];
         stored.read(0, bytes, 0, length);
         Map<DumpForm, List<Hit>> found = new LinkedHashMap<>();
         byte[] swapped = bytes.clone();
