@@ -106,7 +106,8 @@ class DemoFaultsTest {
                 String[] cells = line.split(",(?=(?:[^\"]*\"[^\"]*\")*[^\"]*$)", -1);
                 if (!cells[5].equals("complete")) {
                     incomplete++;
-                } else {
+                } else if (!cells[0].contains("Without a folder")) {
+                    // chains whose folder was not read stand under "Without a folder", with no name to compare by
                     String name = cells[2].replaceAll("^\"|\"$", "");
                     assertEquals(-1, Files.mismatch(fromWhole.resolve(name), fromPartly.resolve(name)), "called complete but differs: " + name);
                 }
