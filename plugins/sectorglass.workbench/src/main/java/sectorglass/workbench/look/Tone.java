@@ -11,9 +11,9 @@ public enum Tone {
     /** Background of labels beside the bytes. */
     MARGIN(0xF4F6F8, 0x22272E),
     /** Bytes under the field at the caret. */
-    FIELD(0xDCEBF6, 0x29405A),
+    FIELD(0xDCEBF6, 0x25384D),
     /** Selected bytes. */
-    SELECTED(0xC3DDF2, 0x2F557C),
+    SELECTED(0xC3DDF2, 0x24466B),
     /** Cell of the caret: background of its text. */
     CARET(0x0072B2, 0x8CC8EE),
 

@@ -54,7 +54,8 @@ public final class FindingsPart extends DeskPart {
         for (FindingLabels.Column column : FindingLabels.Column.values()) {
             createColumn(column);
         }
-        table.getTable().addListener(SWT.Resize, event -> widen());
+        // the table learns its new size first
+        content.addListener(SWT.Resize, event -> content.getDisplay().asyncExec(this::widen));
         ColumnViewerToolTipSupport.enableFor(table);
         table.setContentProvider(ArrayContentProvider.getInstance());
         table.setComparator(new ViewerComparator() {
@@ -119,15 +120,16 @@ public final class FindingsPart extends DeskPart {
 
     /** Gives the room that is left to the sentence. */
     private void widen() {
+        if (table.getTable().isDisposed()) {
+            return;
+        }
         int others = 0;
         for (TableColumn column : table.getTable().getColumns()) {
             others += column.getWidth();
         }
         TableColumn what = table.getTable().getColumn(FindingLabels.Column.WHAT.ordinal());
         int room = table.getTable().getClientArea().width - others + what.getWidth() - 4;
-        if (room > FindingLabels.Column.WHAT.width()) {
-            what.setWidth(room);
-        }
+        what.setWidth(Math.max(FindingLabels.Column.WHAT.width(), room));
     }
 
     private boolean shown(Finding finding) {

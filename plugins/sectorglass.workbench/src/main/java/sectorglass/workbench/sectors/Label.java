@@ -25,7 +25,8 @@ record Label(String name, String value, String wrong) {
         } else if (node.raw() instanceof byte[] bytes && bytes.length > 16) {
             value = "";
         } else {
-            String text = node.meaning() != null ? node.meaning() : node.value();
+            // of a pointer the number matters, of a code its meaning
+            String text = node.meaning() != null && node.link() == null ? node.meaning() : node.value();
             value = text == null ? "" : shorten(SafeText.of(text));
         }
         String wrong = "";
@@ -41,8 +42,16 @@ record Label(String name, String value, String wrong) {
     /** An element of an array is called after the array. */
     private static String name(FieldNode node) {
         FieldNode parent = node.parent();
-        return parent != null && parent.kind() == FieldNode.Kind.ARRAY && node.label().equals(node.id())
-                ? parent.label() + " " + node.id() : node.label();
+        if (parent == null || parent.parent() == null) {
+            return node.label();
+        }
+        if (parent.kind() == FieldNode.Kind.ARRAY && node.label().equals(node.id())) {
+            return parent.label() + " " + node.id();
+        }
+        // where an element of an array begins, its number stands
+        FieldNode array = parent.parent();
+        boolean begins = array.kind() == FieldNode.Kind.ARRAY && parent.children().get(0) == node;
+        return begins ? "[" + array.children().indexOf(parent) + "] " + node.label() : node.label();
     }
 
     private static String shorten(String text) {

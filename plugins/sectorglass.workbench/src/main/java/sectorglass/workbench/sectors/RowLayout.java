@@ -15,10 +15,11 @@ import sectorglass.workbench.model.Span;
  * @param bracket height of the brackets
  * @param small height of a line of gloss
  * @param sign width of a finding's sign with its gap
+ * @param right right edge that labels may reach
  */
-record RowLayout(Grid grid, Density density, int line, int bracket, int small, int sign) {
+record RowLayout(Grid grid, Density density, int line, int bracket, int small, int sign, int right) {
     /** Lines of gloss a row may have. */
-    static final int MAX_LINES = 4;
+    static final int MAX_LINES = 6;
     private static final int LEAST = 24;
 
     /** Tallest row there may be. */
@@ -64,7 +65,7 @@ record RowLayout(Grid grid, Density density, int line, int bracket, int small, i
             x[i] = labelX(named.get(i), address);
             wanted[i] = width.applyAsInt(labels.get(i)) + (signed(named.get(i)) ? sign : 0) + 10;
         }
-        LabelLines.Placed placed = LabelLines.place(x, wanted, grid.right(), MAX_LINES, LEAST);
+        LabelLines.Placed placed = LabelLines.place(x, wanted, Math.max(grid.right(), right), MAX_LINES, LEAST);
         int height = line + (here.isEmpty() ? 0 : bracket) + placed.lines() * small + (placed.lines() > 0 ? small / 3 : 0);
         return new Row(address, count, y, height, here, named, labels, placed);
     }

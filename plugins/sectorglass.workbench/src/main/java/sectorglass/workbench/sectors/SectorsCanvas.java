@@ -280,7 +280,7 @@ public final class SectorsCanvas extends Canvas {
             String last = image == null ? "0" : Numbers.grouped(Long.toString(Math.max(0, image.sectors() - 1)), ' ');
             int label = (int) Math.ceil((last.length() + 10) * advance) + 12;
             layout = new RowLayout(new Grid(columns, advance, label), density, line, density == Density.MARKED ? 5 : 7, small,
-                    Math.min(16, small));
+                    Math.min(16, small), getClientArea().width - 4);
             header = line + 4;
         } finally {
             gc.dispose();

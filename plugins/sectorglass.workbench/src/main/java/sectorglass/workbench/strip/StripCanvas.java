@@ -157,7 +157,7 @@ public final class StripCanvas extends Canvas {
         int line = gc.getFontMetrics().getHeight();
         int bottom = area.height - SIGN - 6;
         int top = 4;
-        int state = Math.max(6, Math.min(10, (bottom - top) / 5));
+        int state = Math.max(8, Math.min(12, (bottom - top) / 5));
         StripLabels labels = new StripLabels(gc, line);
         for (int i = 0; i < scale.pieces().size(); i++) {
             Piece piece = scale.pieces().get(i);
@@ -197,8 +197,8 @@ public final class StripCanvas extends Canvas {
                 if (right <= until) {
                     continue;
                 }
-                Hatch.fill(gc, state, Math.max(x, until), y, Math.max(2, right - Math.max(x, until)), height);
-                until = Math.max(right, x + 2);
+                Hatch.fill(gc, state, Math.max(x, until), y, Math.max(3, right - Math.max(x, until)), height);
+                until = Math.max(right, x + 3);
             }
         }
     }
