@@ -61,7 +61,7 @@ final class FieldsText {
                 remark.append(remark.isEmpty() ? "" : "; ").append("finding ").append(finding.id()).append(' ').append(finding.check());
             }
         }
-        table.row(place, hex(node, window), label(node), cut(SafeText.of(node.value())), cut(SafeText.of(node.meaning())), SafeText.of(remark.toString()));
+        table.row(place, hex(node, window), label(node), node.raw() instanceof byte[] && node.meaning() == null && node.length() <= SHOWN ? "" : cut(SafeText.of(node.value())), cut(SafeText.of(node.meaning())), SafeText.of(remark.toString()));
     }
 
     private static String label(FieldNode node) {

@@ -4,6 +4,7 @@ import java.io.PrintStream;
 import java.util.List;
 
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import sectorglass.disk.Disk;
 import sectorglass.disk.FirstLook;
 import sectorglass.disk.FirstLooks;
@@ -17,12 +18,15 @@ import sectorglass.report.LayoutJson;
 @Command(description = "Prints first look, read state, nominal capacity, partition maps, partitions, volumes and likely roles.")
 final class LayoutCommand extends ImageCommand {
 
+    @Mixin
+    private DriveOptions drive = new DriveOptions();
+
     LayoutCommand(PrintStream out, PrintStream err) {
         super(out, err);
     }
 
     @Override
-    int run(OpenImage opened) {
+    int run(OpenImage opened) throws CommandException {
         Disk disk = survey(opened);
         List<MapVerdict> verdicts = Survey.ofProviders().judge(disk, book());
         FirstLook look = FirstLooks.of(disk, locale());
@@ -32,6 +36,7 @@ final class LayoutCommand extends ImageCommand {
             }
         } else {
             new LayoutText(out).print(opened, disk, verdicts, look);
+            drive.print(out);
         }
         return Status.DONE;
     }

@@ -4,6 +4,7 @@ import java.io.PrintStream;
 import java.util.List;
 
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import sectorglass.disk.Disk;
 import sectorglass.disk.Level;
@@ -12,6 +13,7 @@ import sectorglass.image.OpenImage;
 import sectorglass.image.SafeText;
 import sectorglass.report.FindingsJson;
 import sectorglass.report.JsonOut;
+import sectorglass.verify.Checks;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.verify.Verdict;
@@ -27,14 +29,19 @@ final class VerifyCommand extends ImageCommand {
     @Option(names = "--all", description = "Adds passed and folded findings.")
     private boolean all;
 
+    @Mixin
+    private DriveOptions drive = new DriveOptions();
+
     VerifyCommand(PrintStream out, PrintStream err) {
         super(out, err);
     }
 
     @Override
-    int run(OpenImage opened) {
+    int run(OpenImage opened) throws CommandException {
         Disk disk = survey(opened);
-        Findings findings = Survey.ofProviders().verify(disk, full ? Level.FULL : Level.QUICK, book(), progress());
+        Checks checks = Survey.ofProviders().checks(disk, full ? Level.FULL : Level.QUICK, progress());
+        drive.check(opened, checks);
+        Findings findings = Findings.of(checks, book(), opened.sectorSize());
         if (json) {
             try (JsonOut to = new JsonOut(out)) {
                 FindingsJson.write(to, findings, opened.sectorSize(), all);
