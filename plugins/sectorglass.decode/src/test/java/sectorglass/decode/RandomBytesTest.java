@@ -19,7 +19,7 @@ import sectorglass.image.Window;
 import sectorglass.testkit.Corpus;
 
 /** Whatever the bytes: decoding ends, nothing is thrown, every field lies in the window, fields of a structure lie in it. */
-class RandomBytesProperties {
+class RandomBytesTest {
     private static final String NESTED = """
             meta: {id: t, endian: le, encoding: UTF-8}
             seq:
