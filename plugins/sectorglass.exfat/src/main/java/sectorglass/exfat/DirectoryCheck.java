@@ -70,7 +70,9 @@ final class DirectoryCheck {
         }
         boolean whole = slots.nextUnread(0) >= end;
         if (!whole) {
+            // entries that were not read may have broken chains
             TreeRules.OF_ENTRIES.forEach(rule -> tally.unread(rule, slots.missing()));
+            TreeRules.OF_CHAINS.forEach(rule -> tally.unread(rule, slots.missing()));
         }
         return whole;
     }

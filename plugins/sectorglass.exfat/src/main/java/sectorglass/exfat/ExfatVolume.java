@@ -95,8 +95,21 @@ final class ExfatVolume implements Volume {
         return new VolumeInfo("exfat", range, here == null || here.directory() == null ? null : here.label(), null,
                 found.layout().window().isRead(0, BootSector.SIZE) ? found.layout().serial() : null, null,
                 geometry == null ? null : (long) geometry.clusterBytes(), geometry == null ? null : geometry.bytes(), used(), null,
-                found.source() == Found.Source.BACKUP ? List.of("layout taken from the backup boot region") : geometry == null
-                        ? List.of("the boot sector is damaged and no backup helps") : List.of());
+                remarks());
+    }
+
+    private List<String> remarks() {
+        if (found.geometry() == null) {
+            return List.of("the boot sector is damaged and no backup helps");
+        }
+        if (found.source() == Found.Source.MAIN) {
+            return List.of();
+        }
+        int size = found.geometry().sectorBytes();
+        BootRegion main = BootRegion.of(site, BootRegion.MAIN, size);
+        boolean proved = !main.missing().isEmpty() && main.filledFrom(BootRegion.of(site, BootRegion.BACKUP, size)).sound();
+        return List.of("layout taken from the backup boot region" + (proved
+                ? "; put in place of what was not read, it fits the checksum of the main region" : ""));
     }
 
     private Long used() {

@@ -8,8 +8,7 @@ import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 
 /**
- * Main and backup boot region: checksums, equality, signatures of the extended boot sectors. A sector that was not read in one region
- * is taken from the other; if the checksum then holds, that proves it. Source: Microsoft exFAT specification, sections 3.1 to 3.4.
+ * Main and backup boot region: checksums, equality, signatures of the extended boot sectors. Source: Microsoft exFAT specification, sections 3.1 to 3.4.
  */
 final class RegionCheck {
 
@@ -46,30 +45,22 @@ final class RegionCheck {
         ByteRange where = window.range(BootRegion.CHECKED * size, 4);
         return out.in(window.range()).check(rule, where, () -> {
             SectorRanges missing = window.missing(0, window.length());
-            int sum;
-            if (region.missing().isEmpty()) {
-                sum = region.checksum();
-            } else {
-                BootRegion filled = region.filledFrom(other);
-                int at = firstRead(filled.window());
-                if (!filled.missing().isEmpty() || at < 0 || (int) filled.window().u32le(at) != filled.checksum()) {
-                    return Outcome.unread(missing);
-                }
-                sum = filled.checksum();
-            }
-            int read = firstRead(window);
-            if (read < 0) {
+            int first = firstRead(window);
+            if (first < 0) {
                 return Outcome.unread(missing);
             }
+            boolean whole = region.missing().isEmpty();
+            // without all of the region, repeats that differ from each other are still wrong
+            int sum = whole ? region.checksum() : (int) window.u32le(first);
             for (int at = BootRegion.CHECKED * size; at < window.length(); at += 4) {
                 if (window.isRead(at, 4) && (int) window.u32le(at) != sum) {
                     boolean bytesOdd = (int) window.u32le(window.length() - 4) == (int) window.u32le(BootRegion.CHECKED * size);
-                    ByteRange odd = bytesOdd ? oddByte(region, other) : null;
+                    ByteRange odd = whole && bytesOdd ? oddByte(region, other) : null;
                     return Outcome.failed(Text.sum((int) window.u32le(at)), Text.sum(sum)).at(odd != null ? odd : window.range(at, 4))
                             .because(cause);
                 }
             }
-            return window.isRead(BootRegion.CHECKED * size, size) ? Outcome.passed() : Outcome.unread(missing);
+            return missing.isEmpty() ? Outcome.passed() : Outcome.unread(missing);
         });
     }
 

@@ -80,9 +80,9 @@ final class DirectoryCheck {
         }
         boolean whole = directory.nextUnread(0) >= end;
         if (!whole) {
-            for (String rule : TreeRules.OF_SLOTS) {
-                tally.unread(rule, directory.missing());
-            }
+            // entries that were not read may have broken chains
+            TreeRules.OF_SLOTS.forEach(rule -> tally.unread(rule, directory.missing()));
+            TreeRules.OF_CHAINS.forEach(rule -> tally.unread(rule, directory.missing()));
         }
         return whole;
     }

@@ -107,6 +107,11 @@ final class Volumes {
         return (FatVolume) new FatVolumeProvider().open(claim);
     }
 
+    /** Verdicts as the product shows them. */
+    static Findings findings(Checks checks, SectorImage image) {
+        return Findings.of(checks, BOOK, image.sectorSize());
+    }
+
     static Findings check(SectorImage image, Level level) {
         Checks checks = new Checks();
         volume(image).check(level, checks);
