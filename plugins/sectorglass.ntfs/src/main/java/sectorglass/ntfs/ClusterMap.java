@@ -12,6 +12,8 @@ import sectorglass.image.SectorRanges;
 final class ClusterMap {
     static final int RECORD = 6;
     private static final int STEP = 1 << 20;
+    /** More clusters of the map than any volume has: keeps the sums in 63 bits. */
+    private static final long MOST_CLUSTERS = 1L << 36;
 
     private final FileTable table;
     private final Geometry geometry;
@@ -29,6 +31,16 @@ final class ClusterMap {
         return stream;
     }
 
+    /** Clusters whose bits can be read; what lies beyond is unknown. */
+    private long readable() {
+        if (stream == null) {
+            return 0;
+        }
+        long bytes = Math.min(MOST_CLUSTERS, stream.runs.readableEnd(geometry, table.image().bytes())) * geometry.clusterBytes();
+        bytes = stream.sized ? Math.min(bytes, stream.real) : bytes;
+        return Math.min(geometry.clusters(), bytes * 8);
+    }
+
     /** Sees pieces of the map in order. */
     interface Visitor {
         /**
@@ -41,11 +53,10 @@ final class ClusterMap {
 
     /** Shows the bits of these clusters, a piece at a time; pieces begin at multiples of 8 clusters. */
     void read(long from, long to, Visitor visitor) {
-        long end = Math.min(to, geometry.clusters());
+        long end = Math.min(to, readable());
         for (long first = from & ~7L; first < end; first += STEP * 8L) {
             int count = (int) Math.min(STEP * 8L, end - first);
-            RunList runs = stream == null ? new RunList() : stream.runs;
-            visitor.piece(first, count, StreamPart.read(table.image(), geometry, runs, first / 8, (count + 7) / 8));
+            visitor.piece(first, count, StreamPart.read(table.image(), geometry, stream.runs, first / 8, (count + 7) / 8));
         }
     }
 
@@ -73,6 +84,9 @@ final class ClusterMap {
                 }
             }
         });
+        if (readable() < geometry.clusters()) {
+            add(unknown, readable(), geometry.clusters() - readable());
+        }
         return new States(used.build(), free.build(), unknown.build());
     }
 

@@ -69,15 +69,13 @@ final class DirectoryIndex {
 
     private void blocks(FileStream allocation, Visitor visitor, long most, Seen seen, FixedBlock block) {
         int size = table.geometry().indexBytes();
-        long count = Math.min(most, allocation.real / size);
+        long readable = allocation.runs.readableEnd(table.geometry(), table.image().bytes());
+        long count = Math.min(Math.min(most, allocation.real / size), readable * table.geometry().clusterBytes() / size);
         IndexBitmap used = IndexBitmap.of(table, folder);
         int step = Math.max(1, (256 << 10) / size);
         for (long first = 0; first < count; first += step) {
             int n = (int) Math.min(step, count - first);
-            if (!used.any(first, n) || allocation.runs.end() * table.geometry().clusterBytes() <= first * size) {
-                if (allocation.runs.end() * table.geometry().clusterBytes() <= first * size) {
-                    return;
-                }
+            if (!used.any(first, n)) {
                 continue;
             }
             StreamPart part = StreamPart.read(table.image(), table.geometry(), allocation.runs, first * size, n * size);

@@ -25,6 +25,7 @@ final class FileTable {
     private static final int CACHED_BYTES = 64 << 10;
     private static final int CACHED_CHUNKS = 64;
     /** Records beyond this are not looked at: two thousand million are more than a table can hold in practice. */
+    private static final long MOST_UNREAD_RECORDS = 1L << 20;
     private static final long MOST_RECORDS = Integer.MAX_VALUE - 64L;
 
     private final SectorImage image;
@@ -53,6 +54,9 @@ final class FileTable {
                 covered = Math.max(covered, runs.vcn(i) + Math.min(runs.count(i), geometry.clusters() - runs.lcn(i)));
             }
         }
+        // an image that ends early may lack part of the table; a claim beyond its end is followed only so far
+        long beyond = MOST_UNREAD_RECORDS * geometry.recordBytes() / geometry.clusterBytes();
+        covered = Math.min(covered, Math.max(beyond, runs.readableEnd(geometry, image.bytes())));
         long most = Math.min(MOST_RECORDS, Math.min(covered, Long.MAX_VALUE / geometry.clusterBytes()) * geometry.clusterBytes()
                 / geometry.recordBytes());
         this.records = Math.max(0, Math.min(most, bytes / geometry.recordBytes()));

@@ -67,7 +67,7 @@ final class IndexChecks {
 
     private void blocks(FileRecord file) {
         int size = geometry.indexBytes();
-        long count = Math.min(MOST_BLOCKS, Math.min(allocation.real, allocation.runs.end() * geometry.clusterBytes()) / size);
+        long count = Math.min(MOST_BLOCKS, Math.min(allocation.real, Math.min(MOST_BLOCKS * size, allocation.runs.readableEnd(geometry, table.image().bytes()) * geometry.clusterBytes())) / size);
         IndexBitmap used = IndexBitmap.of(table, file);
         int step = Math.max(1, (256 << 10) / size);
         FixedBlock view = new FixedBlock();

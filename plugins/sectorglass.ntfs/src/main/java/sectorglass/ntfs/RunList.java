@@ -46,6 +46,21 @@ final class RunList {
         return runs == 0 ? 0 : vcns[runs - 1] + counts[runs - 1];
     }
 
+    /**
+     * Cluster of the stream after the last one that stands inside volume and image: what lies beyond cannot be read, however much of it
+     * is claimed.
+     */
+    long readableEnd(Geometry geometry, long imageBytes) {
+        long inImage = Math.min(geometry.clusters(), Math.max(0, imageBytes - geometry.firstByte()) / geometry.clusterBytes() + 1);
+        long end = 0;
+        for (int i = 0; i < runs; i++) {
+            if (lcns[i] != HOLE && lcns[i] < inImage) {
+                end = Math.max(end, vcns[i] + Math.min(counts[i], inImage - lcns[i]));
+            }
+        }
+        return end;
+    }
+
     Problem problem() {
         return problem;
     }

@@ -65,6 +65,10 @@ final class MemoryImage implements SectorImage {
 
     @Override
     public SectorStates read(long firstByte, byte[] into, int offset, int length) {
+        if (unread.isEmpty() && firstByte + length <= bytes.length) {
+            System.arraycopy(bytes, (int) firstByte, into, offset, length);
+            return SectorStates.allRead(sectorSize, firstByte, length);
+        }
         long first = firstByte / sectorSize;
         int count = length == 0 ? 0 : (int) ((firstByte + length - 1) / sectorSize - first + 1);
         ReadState[] states = new ReadState[count];
