@@ -94,19 +94,30 @@ final class DumpFormFinder {
         }
     }
 
+    /** One pass over the bytes, since it delays the opening of every image: a table of first bytes sends most places away. */
     private List<Hit> hits(byte[] bytes) {
+        boolean[] first = new boolean[256];
+        landmarks.forEach(landmark -> first[landmark.bytes()[0] & 0xFF] = true);
+        int[] counts = new int[landmarks.size()];
         List<Hit> hits = new ArrayList<>();
-        for (Landmark landmark : landmarks) {
-            byte[] wanted = landmark.bytes();
-            int count = 0;
-            for (int at = landmark.offset(); at + wanted.length <= bytes.length && count < MOST_HITS; at++) {
-                if (bytes[at] == wanted[0] && Arrays.equals(bytes, at, at + wanted.length, wanted, 0, wanted.length)) {
-                    hits.add(new Hit(landmark, at));
-                    count++;
-                }
+        for (int at = 0; at < bytes.length; at++) {
+            if (first[bytes[at] & 0xFF]) {
+                hitsAt(bytes, at, counts, hits);
             }
         }
         return hits;
+    }
+
+    private void hitsAt(byte[] bytes, int at, int[] counts, List<Hit> hits) {
+        for (int i = 0; i < counts.length; i++) {
+            Landmark landmark = landmarks.get(i);
+            byte[] wanted = landmark.bytes();
+            if (at >= landmark.offset() && counts[i] < MOST_HITS && at + wanted.length <= bytes.length
+                    && Arrays.equals(bytes, at, at + wanted.length, wanted, 0, wanted.length)) {
+                hits.add(new Hit(landmark, at));
+                counts[i]++;
+            }
+        }
     }
 
     /** The form in which both stand at home, or null. */
