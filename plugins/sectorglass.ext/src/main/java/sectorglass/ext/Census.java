@@ -64,6 +64,11 @@ final class Census {
         metadata = new Bits(clusters);
     }
 
+    /** What was not read, but may hold names. */
+    SectorRanges unknownNames() {
+        return unreadNames.union(unreadInodes).union(unreadMaps);
+    }
+
     int group(long inode) {
         return (int) ((inode - 1) / layout.sb.inodesPerGroup());
     }
@@ -86,6 +91,10 @@ final class Census {
 
     byte kind(long inode) {
         int group = group(inode);
+        Group found = groups.get(group);
+        if (found == null || !groups.tableInside(found)) {
+            return UNREAD;
+        }
         return kind[group] == null ? 0 : kind[group][index(inode)];
     }
 

@@ -40,7 +40,7 @@ final class DirectoryPass {
                 directory(inode);
             }
         }
-        if (!lostAndFound && census.used(2) && census.unreadNames.isEmpty() && census.nameFault == null) {
+        if (!lostAndFound && census.used(2) && census.unknownNames().isEmpty() && census.nameFault == null) {
             ByteRange root = inodeRange(2);
             tally.fail("ext.dir.lost-found", root, root, Outcome.failed("none", "lost+found"));
         }
@@ -259,7 +259,9 @@ final class DirectoryPass {
                 continue;
             }
             if (by == null) {
-                if (census.unreadNames.isEmpty() && number >= layout.sb.firstInode()) {
+                if (!census.unknownNames().isEmpty()) {
+                    tally.unread("ext.dir.tree", census.unknownNames());
+                } else if (number >= layout.sb.firstInode()) {
                     ByteRange at = inodeRange(number);
                     tally.fail("ext.dir.tree", at, at, Outcome.failed("no directory names directory " + number, "one name")
                             .with("inode", number).because(census.nameFault));

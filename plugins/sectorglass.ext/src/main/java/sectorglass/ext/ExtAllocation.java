@@ -48,7 +48,7 @@ final class ExtAllocation implements Allocation, ReadOrder {
         for (int g = 0; g < layout.groups; g++) {
             Group group = groups.get(g);
             long clusters = (layout.length(g) + ratio - 1) / ratio;
-            if (group == null || !layout.inVolume(group.blockBitmap())) {
+            if (group == null || group.copied() && layout.sb.descriptorSums() || !layout.inVolume(group.blockBitmap())) {
                 add(runs[2], layout.first(g), layout.length(g));
             } else if (group.blocksUninitialised(layout.sb)) {
                 uninitialised(g, runs);

@@ -164,7 +164,7 @@ final class FullCheck {
 
     /** Names found against link counts; inodes in use that nothing names. */
     private void links() {
-        SectorRanges unread = census.unreadNames.union(census.unreadInodes).union(census.unreadMaps);
+        SectorRanges unread = census.unknownNames();
         for (int g = 0; g < layout.groups; g++) {
             for (int i = 0; census.kind[g] != null && i < census.kind[g].length; i++) {
                 long number = g * layout.sb.inodesPerGroup() + i + 1;

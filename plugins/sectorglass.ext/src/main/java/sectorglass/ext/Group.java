@@ -36,14 +36,14 @@ record Group(long number, long blockBitmap, long inodeBitmap, long inodeTable, l
                 w.u16le(at + 0x1C) | (wide ? (long) w.u16le(at + 0x32) << 16 : 0), copied);
     }
 
-    /** Whether the inode table and bitmap were never written; only with checksums of descriptors. */
+    /** Whether the inode table and bitmap were never written, as far as known: flags of a copy are stale; only with checksums of descriptors. */
     boolean inodesUninitialised(Superblock sb) {
-        return sb.descriptorSums() && (flags & INODES_UNINITIALISED) != 0;
+        return !copied && sb.descriptorSums() && (flags & INODES_UNINITIALISED) != 0;
     }
 
-    /** Whether the block bitmap was never written; only with checksums of descriptors. */
+    /** Whether the block bitmap was never written, as far as known; only with checksums of descriptors. */
     boolean blocksUninitialised(Superblock sb) {
-        return sb.descriptorSums() && (flags & BLOCKS_UNINITIALISED) != 0;
+        return !copied && sb.descriptorSums() && (flags & BLOCKS_UNINITIALISED) != 0;
     }
 
     /** Checksum that the descriptor at a place should store. */

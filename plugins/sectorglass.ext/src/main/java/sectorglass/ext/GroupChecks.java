@@ -156,8 +156,7 @@ final class GroupChecks {
         for (int g = 0; g < layout.groups; g++) {
             Group group = groups.get(g);
             if (group == null || group.copied()) {
-                ByteRange table = layout.block(layout.tableBlock(g / layout.descriptorsPerBlock()));
-                missing = missing.union(SectorRanges.of(table.sectors(layout.site.image().sectorSize())));
+                missing = missing.union(groups.missing(g));
             } else {
                 blocks += group.freeBlocks();
                 inodes += group.freeInodes();

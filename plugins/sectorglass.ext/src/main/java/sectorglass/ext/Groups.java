@@ -1,5 +1,6 @@
 package sectorglass.ext;
 
+import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 
 /** The descriptor table, read once; a descriptor that was not read comes from a copy where there is one. */
@@ -51,6 +52,14 @@ final class Groups {
     /** A descriptor, or null where neither it nor a copy was read. */
     Group get(long number) {
         return all[(int) number];
+    }
+
+    /** Sectors of the first copy of a descriptor that were not read. */
+    SectorRanges missing(long number) {
+        long block = layout.tableBlock(number / layout.descriptorsPerBlock());
+        int size = layout.sb.descSize();
+        int at = (int) (number % layout.descriptorsPerBlock()) * size;
+        return layout.inVolume(block) ? layout.read(block).missing(at, size) : SectorRanges.EMPTY;
     }
 
     /** Byte of an inode from the start of the site, or -1 where its group is not known or its table lies outside. */

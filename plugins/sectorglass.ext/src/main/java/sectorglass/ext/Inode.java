@@ -116,6 +116,9 @@ record Inode(long number, Window window) {
 
     /** Milliseconds since 1970 of a time, or {@link Long#MIN_VALUE} where it is zero. */
     long time(int at, int extraAt, int neededExtra) {
+        if (at + 4 > window.length() || at >= 128 && extra() < at - 128 + 4) {
+            return Long.MIN_VALUE;
+        }
         long seconds = (int) window.u32le(at);
         long nanos = 0;
         if (extra() >= neededExtra && extraAt + 4 <= window.length()) {

@@ -15,7 +15,7 @@ final class InodeBitmaps {
         int bytes = (int) (layout.sb.inodesPerGroup() / 8);
         for (int g = 0; g < layout.groups; g++) {
             Group group = groups.get(g);
-            if (group == null || !layout.inVolume(group.inodeBitmap())) {
+            if (group == null || group.copied() && layout.sb.descriptorSums() || !layout.inVolume(group.inodeBitmap())) {
                 continue;
             }
             if (group.inodesUninitialised(layout.sb)) {

@@ -34,7 +34,11 @@ final class InodePass {
         for (int g = 0; g < layout.groups; g++) {
             progress.checkCancelled();
             Group group = census.groups.get(g);
-            if (group == null || !census.groups.tableInside(group)) {
+            if (group == null) {
+                unknown(census.groups.missing(g));
+                continue;
+            }
+            if (!census.groups.tableInside(group)) {
                 continue;
             }
             boolean skip = group.inodesUninitialised(layout.sb) && !bitmaps.any(g);
@@ -50,7 +54,7 @@ final class InodePass {
     /** Inodes of the table that have to be looked at: those behind the mark of never used ones only if the bitmap has a bit there. */
     private long count(int g, Group group, InodeBitmaps bitmaps) {
         long all = layout.sb.inodesPerGroup();
-        long used = layout.sb.descriptorSums() && group.unused() <= all ? all - group.unused() : all;
+        long used = layout.sb.descriptorSums() && !group.copied() && group.unused() <= all ? all - group.unused() : all;
         return bitmaps.known(g) ? Math.max(used, bitmaps.last(g) + 1) : all;
     }
 
@@ -94,7 +98,20 @@ final class InodePass {
         tally.unread("ext.inode.bitmap-agrees", missing);
     }
 
+    private void unknown(SectorRanges missing) {
+        census.unreadInodes = census.unreadInodes.union(missing);
+        if (!missing.isEmpty()) {
+            tally.unread("ext.inode.sane", missing);
+        }
+    }
+
     private void inode(Inode inode, InodeBitmaps bitmaps) {
+        Group group = census.groups.get(census.group(inode.number()));
+        if (group.copied() && layout.sb.sums() && !inode.sumHolds(layout.seed)) {
+            // whether this part of the table was ever written stands in the descriptor that was not read
+            unread(inode.number(), census.groups.missing(group.number()));
+            return;
+        }
         ByteRange structure = inode.window().range();
         Mark sum = null;
         if (layout.sb.sums()) {
