@@ -25,9 +25,9 @@ types:
     seq:
       - id: next
         type: u4
-        enum: mark
         -label: next
         -unit: dec
+        -values: {0xfffffff7: bad cluster, 0xfffffff8: media descriptor F8, 0xffffffff: end of chain}
         -link: cluster
         doc: Next cluster of the chain, or a mark.
     instances:
@@ -37,14 +37,3 @@ types:
         -unit: dec
         -link: cluster
         doc: Cluster whose entry this is.
-enums:
-  mark:
-    0xfffffff7:
-      id: bad
-      -label: bad cluster
-    0xfffffff8:
-      id: media
-      -label: media descriptor F8
-    0xffffffff:
-      id: end
-      -label: end of chain

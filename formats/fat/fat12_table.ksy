@@ -25,9 +25,9 @@ types:
     seq:
       - id: next
         type: b12
-        enum: mark
         -label: next
         -unit: dec
+        -values: {0: free, 1: never legal, 0xff7: bad cluster, 0xff8: end of chain, 0xff9: end of chain, 0xffa: end of chain, 0xffb: end of chain, 0xffc: end of chain, 0xffd: end of chain, 0xffe: end of chain, 0xfff: end of chain}
         -link: cluster
         doc: Next cluster of the chain, 0 for free, or a mark.
     instances:
@@ -37,38 +37,3 @@ types:
         -unit: dec
         -link: cluster
         doc: Cluster whose entry this is.
-enums:
-  mark:
-    0:
-      id: free
-      -label: free
-    1:
-      id: never
-      -label: never legal
-    0xff7:
-      id: bad
-      -label: bad cluster
-    0xff8:
-      id: end_0
-      -label: end of chain
-    0xff9:
-      id: end_1
-      -label: end of chain
-    0xffa:
-      id: end_2
-      -label: end of chain
-    0xffb:
-      id: end_3
-      -label: end of chain
-    0xffc:
-      id: end_4
-      -label: end of chain
-    0xffd:
-      id: end_5
-      -label: end of chain
-    0xffe:
-      id: end_6
-      -label: end of chain
-    0xfff:
-      id: end_7
-      -label: end of chain

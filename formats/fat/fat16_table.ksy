@@ -25,9 +25,9 @@ types:
     seq:
       - id: next
         type: u2
-        enum: mark
         -label: next
         -unit: dec
+        -values: {0: free, 1: never legal, 0xfff7: bad cluster, 0xfff8: end of chain, 0xfff9: end of chain, 0xfffa: end of chain, 0xfffb: end of chain, 0xfffc: end of chain, 0xfffd: end of chain, 0xfffe: end of chain, 0xffff: end of chain}
         -link: cluster
         doc: Next cluster of the chain, 0 for free, or a mark.
     instances:
@@ -37,38 +37,3 @@ types:
         -unit: dec
         -link: cluster
         doc: Cluster whose entry this is.
-enums:
-  mark:
-    0:
-      id: free
-      -label: free
-    1:
-      id: never
-      -label: never legal
-    0xfff7:
-      id: bad
-      -label: bad cluster
-    0xfff8:
-      id: end_0
-      -label: end of chain
-    0xfff9:
-      id: end_1
-      -label: end of chain
-    0xfffa:
-      id: end_2
-      -label: end of chain
-    0xfffb:
-      id: end_3
-      -label: end of chain
-    0xfffc:
-      id: end_4
-      -label: end of chain
-    0xfffd:
-      id: end_5
-      -label: end of chain
-    0xfffe:
-      id: end_6
-      -label: end of chain
-    0xffff:
-      id: end_7
-      -label: end of chain

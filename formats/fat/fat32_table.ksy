@@ -25,9 +25,9 @@ types:
     seq:
       - id: next
         type: b28
-        enum: mark
         -label: next
         -unit: dec
+        -values: {0: free, 1: never legal, 0xffffff7: bad cluster, 0xffffff8: end of chain, 0xffffff9: end of chain, 0xffffffa: end of chain, 0xffffffb: end of chain, 0xffffffc: end of chain, 0xffffffd: end of chain, 0xffffffe: end of chain, 0xfffffff: end of chain}
         -link: cluster
         doc: Next cluster of the chain, 0 for free, or a mark.
       - id: reserved
@@ -42,38 +42,3 @@ types:
         -unit: dec
         -link: cluster
         doc: Cluster whose entry this is.
-enums:
-  mark:
-    0:
-      id: free
-      -label: free
-    1:
-      id: never
-      -label: never legal
-    0xffffff7:
-      id: bad
-      -label: bad cluster
-    0xffffff8:
-      id: end_0
-      -label: end of chain
-    0xffffff9:
-      id: end_1
-      -label: end of chain
-    0xffffffa:
-      id: end_2
-      -label: end of chain
-    0xffffffb:
-      id: end_3
-      -label: end of chain
-    0xffffffc:
-      id: end_4
-      -label: end of chain
-    0xffffffd:
-      id: end_5
-      -label: end of chain
-    0xffffffe:
-      id: end_6
-      -label: end of chain
-    0xfffffff:
-      id: end_7
-      -label: end of chain

@@ -61,7 +61,11 @@ final class FieldsText {
                 remark.append(remark.isEmpty() ? "" : "; ").append("finding ").append(finding.id()).append(' ').append(finding.check());
             }
         }
-        table.row(place, hex(node, window), label(node), node.raw() instanceof byte[] && node.meaning() == null && node.length() <= SHOWN ? "" : cut(SafeText.of(node.value())), cut(SafeText.of(node.meaning())), SafeText.of(remark.toString()));
+        // bytes whose value is their hex form stand in the bytes column already
+        boolean again = node.raw() instanceof byte[] && node.meaning() == null && node.length() <= SHOWN
+                && (node.unit() == null || node.unit().equals("hex"));
+        table.row(place, hex(node, window), label(node), again ? "" : cut(SafeText.of(node.value())), cut(SafeText.of(node.meaning())),
+                SafeText.of(remark.toString()));
     }
 
     private static String label(FieldNode node) {
