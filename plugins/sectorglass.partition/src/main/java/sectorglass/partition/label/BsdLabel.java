@@ -19,6 +19,7 @@ import sectorglass.partition.TypeTable;
  * @param nested whether it lies in a slice of another map
  */
 record BsdLabel(Window bytes, SectorRange slice, boolean nested) {
+    static final int SECTOR_BYTES = 40;
     static final int MAGIC_2 = 132;
     static final int CHECKSUM = 136;
     static final int COUNT = 138;
@@ -36,11 +37,16 @@ record BsdLabel(Window bytes, SectorRange slice, boolean nested) {
             return null;
         }
         BsdLabel label = new BsdLabel(window, slice, nested);
-        return label.magicTwice() || label.countLegal() && label.xor() == 0 ? label : null;
+        return label.magicTwice() || label.countLegal() && (label.xor() == 0 || label.sectorBytesLegal()) ? label : null;
     }
 
     boolean magicTwice() {
         return bytes.u32le(MAGIC_2) == MAGIC;
+    }
+
+    private boolean sectorBytesLegal() {
+        long size = bytes.u32le(SECTOR_BYTES);
+        return size >= 512 && size <= 4096 && (size & size - 1) == 0;
     }
 
     int count() {

@@ -48,7 +48,8 @@ public final class SunMaps implements MapProvider {
 
     private static Window label(SectorImage image) {
         Window window = image.window(0, LENGTH);
-        boolean known = window.isRead(0, LENGTH) && window.u16be(MAGIC) == 0xDABE && (xor(window) == 0 || tagged(window));
+        boolean known = window.isRead(0, LENGTH) && window.u16be(MAGIC) == 0xDABE && (xor(window) == 0
+                || window.u32be(VERSION) == 1 || window.u32be(SANITY) == SANE);
         return known ? window : null;
     }
 
