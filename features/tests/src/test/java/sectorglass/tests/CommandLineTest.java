@@ -142,6 +142,22 @@ class CommandLineTest {
     }
 
     @Test
+    void aJobFileGivesReadMapsAndKeepsALog() throws IOException {
+        Path image = gpt();
+        Files.writeString(folder.resolve("map.csv"), "first_lba,sectors,state\n0,1,read\n1,1,failed\n2,131070,read\n");
+        Path job = folder.resolve("job.json");
+        Files.writeString(job, "{\"version\":1,\"readMaps\":[\"map.csv\"]}");
+        Cli said = Cli.run("verify", image, "--json", "--job", job);
+        assertEquals(5, said.status(), said.out() + said.err());
+        assertTrue(Files.readString(job).contains("verify " + image + ": status 5"), Files.readString(job));
+        Cli.run("layout", image, "--json", "--job", job);
+        assertEquals(2, new com.fasterxml.jackson.databind.ObjectMapper().readTree(Files.readString(job)).get("log").size());
+        Files.writeString(job, "no json");
+        assertEquals(2, Cli.run("layout", image, "--job", job).status());
+        assertEquals("no json", Files.readString(job));
+    }
+
+    @Test
     void findTellsEveryPlaceAndWhatWasNotRead() throws IOException {
         Path image = gpt();
         Cli found = Cli.run("find", image, "--text", "EFI PART", "--json");

@@ -49,7 +49,9 @@ abstract class ImageCommand implements Callable<Integer> {
             if (!quiet && !json) {
                 opened.remarks().forEach(remark -> err.println("Note: " + remark));
             }
-            return run(opened);
+            int status = run(opened);
+            source.log(getClass().getSimpleName().replace("Command", "").toLowerCase(Locale.ROOT) + " " + image + ": status " + status);
+            return status;
         }
     }
 

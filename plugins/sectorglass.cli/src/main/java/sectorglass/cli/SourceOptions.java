@@ -1,9 +1,10 @@
 package sectorglass.cli;
 
-import java.io.PrintStream;
+import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -21,6 +22,8 @@ import sectorglass.image.ReadState;
 import sectorglass.image.ReadStateSources;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.TextLog;
+import sectorglass.recovery.Job;
+import sectorglass.recovery.JobFile;
 
 /** Where an image comes from and what of it was read. */
 final class SourceOptions {
@@ -57,6 +60,10 @@ final class SourceOptions {
         "(bytes per stored sector), offset, length (of the payload in it), swapped (yes)."})
     private Map<String, String> dumpForm = Map.of();
 
+    @Option(names = "--job", paramLabel = "FILE", description = {"A job file: parts, dump form, sector size and read maps come from it where no option gives them;",
+        "what the command did is added to its log."})
+    private Path job;
+
     @Option(names = "--raw-anyway", description = "Opens a compressed file or virtual disk as the raw bytes it is made of.")
     private boolean rawAnyway;
 
@@ -68,12 +75,24 @@ final class SourceOptions {
         if (sectorSize != 0 && (sectorSize < 512 || sectorSize > 4096 || Integer.bitCount(sectorSize) != 1)) {
             throw new CommandException(Status.USE, "--sector-size " + sectorSize + " is not 512, 1024, 2048 or 4096.");
         }
-        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(sectorSize).withReadMap(readMap).withDeviceAnyway(deviceAnyway)
-                .withLocale(locale).withPartList(partList).withAlone(alone).withRawAnyway(rawAnyway).withDumpForm(form());
+        Job known = job == null ? Job.empty() : jobFile().job();
+        if (dumpForm.isEmpty()) {
+            dumpForm = known.dumpForm();
+        }
+        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(sectorSize == 0 ? known.sectorSize() : sectorSize).withReadMap(readMap)
+                .withDeviceAnyway(deviceAnyway).withLocale(locale).withPartList(partList).withAlone(alone).withRawAnyway(rawAnyway).withDumpForm(form());
+        if (partList == null && !known.parts().isEmpty()) {
+            options = options.withParts(known.parts().stream().map(part -> beside(part.file())).toList());
+        }
         if (log != null) {
             options = options.withLog(log, reading());
         }
         OpenImage image = Images.open(file, options);
+        if (readMap == null) {
+            for (String map : known.readMaps()) {
+                image = image.withStates(image.states().with(ReadStateSources.Kind.READ_MAP, map, ReadMap.load(beside(map))));
+            }
+        }
         if (filler) {
             image = withFiller(image, locale, progress);
         }
@@ -82,6 +101,30 @@ final class SourceOptions {
             image = image.withStates(image.states().with(ReadStateSources.Kind.HOLES, "sparse holes", unread(found)));
         }
         return image;
+    }
+
+    /** Adds a line to the log of the job, where there is one. */
+    void log(String what) throws CommandException {
+        if (job != null) {
+            try {
+                jobFile().update(known -> known.logged(Instant.now().truncatedTo(ChronoUnit.SECONDS), System.getProperty("user.name"), what));
+            } catch (IOException e) {
+                throw new CommandException(Status.OUTPUT, "The log of the job could not be written: " + e.getMessage());
+            }
+        }
+    }
+
+    private JobFile jobFile() throws CommandException {
+        try {
+            return JobFile.open(job);
+        } catch (IOException e) {
+            throw new CommandException(Status.USE, e.getMessage());
+        }
+    }
+
+    /** Files are named relative to the job file. */
+    private Path beside(String name) {
+        return job.toAbsolutePath().resolveSibling(name);
     }
 
     private static OpenImage withFiller(OpenImage image, Locale locale, Progress progress) {
