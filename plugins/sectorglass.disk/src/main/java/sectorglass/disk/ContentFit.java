@@ -8,7 +8,8 @@ import sectorglass.verify.Outcome;
 import sectorglass.verify.Severity;
 
 /**
- * Whether maps fit the content: volumes stand where their entries point, and none is larger than its partition. An entry whose first
+ * Whether maps fit the content: volumes stand where their entries point, and none is larger than its partition. A slice that
+ * holds a map of its own counts as filled. An entry whose first
  * sectors were not read, or that needs no file system, is no evidence either way. Common practice, no source.
  */
 final class ContentFit {
@@ -55,6 +56,10 @@ final class ContentFit {
             }
             Volume volume = volumeAt(entry.range());
             if (volume == null) {
+                if (holdsMap(whole, entry.range())) {
+                    found++;
+                    continue;
+                }
                 if (needsNone(entry)) {
                     continue;
                 }
@@ -119,6 +124,13 @@ final class ContentFit {
     private SectorRanges unreadHead(SectorRange range) {
         SectorRange head = new SectorRange(range.first(), Math.min(range.count(), HEAD / disk.image().sectorSize()));
         return SectorRanges.of(head).minus(disk.image().inState(ReadState.READ, head));
+    }
+
+    /** Whether a map of another kind stands at the head of the range: a slice with its own label is content, too. */
+    private boolean holdsMap(PartitionMap own, SectorRange range) {
+        SectorRange head = new SectorRange(range.first(), Math.min(range.count(), HEAD / 512));
+        return disk.maps().stream().map(Disk.FoundMap::map)
+                .anyMatch(m -> m != own && !m.leftover() && !m.kind().equals(own.kind()) && m.lba() > own.lba() && head.contains(m.lba()));
     }
 
     private Volume volumeAt(SectorRange range) {

@@ -71,6 +71,16 @@ class SurveyTest {
         assertEquals(Boolean.TRUE, fits(partly, map, new Fake.Volumes(512, 100L)));
     }
 
+    @Test
+    void aSliceWithItsOwnMapIsFilled() {
+        PartitionMap mbr = Fake.map("mbr", 0, Copy.PRIMARY, false, Fake.entry(1, 100, 50, Use.PARTITION));
+        PartitionMap bsd = Fake.map("bsd", 101, Copy.PRIMARY, false, Fake.entry(1, 110, 10, Use.PARTITION));
+        Survey survey = new Survey(List.of(new Fake.Maps(List.of(mbr, bsd), List.of())), List.of(new Fake.Volumes(0)));
+        List<MapVerdict> verdicts = survey.judge(survey.disk(Fake.image(1000), Progress.NONE), BOOK);
+        assertEquals(Boolean.TRUE, verdicts.get(0).fitsContent());
+        assertEquals(Boolean.FALSE, verdicts.get(1).fitsContent());
+    }
+
     private static Boolean fits(Fake.Image image, PartitionMap map, VolumeProvider volumes) {
         Survey survey = new Survey(List.of(new Fake.Maps(List.of(map), List.of())), List.of(volumes));
         return survey.judge(survey.disk(image, Progress.NONE), BOOK).get(0).fitsContent();
