@@ -2,6 +2,7 @@ package sectorglass.partition;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 import sectorglass.disk.Disk;
@@ -19,12 +20,25 @@ import sectorglass.verify.Verdict;
 
 /** A survey with the maps of this bundle and no volumes, and its findings. */
 record Look(Disk disk, Findings findings) {
+    private static final Pattern BAD = Pattern.compile("[{}–]|\\b(problem|cause|other|copy|reason|difference|field)\\.[a-z]");
     private static final RuleBook BOOK = RuleBook.ofProviders(Locale.ENGLISH);
 
     static Look at(SectorImage image) {
         Survey survey = new Survey(Providers.all(MapProvider.class), List.of());
         Disk disk = survey.disk(image, Progress.NONE);
-        return new Look(disk, survey.verify(disk, Level.QUICK, BOOK, Progress.NONE));
+        Look look = new Look(disk, survey.verify(disk, Level.QUICK, BOOK, Progress.NONE));
+        look.findings.all().forEach(Look::worded);
+        return look;
+    }
+
+    /** No text may show a placeholder, a missing value or the key of a phrase. */
+    private static void worded(Finding finding) {
+        if (finding.verdict() == Verdict.FAILED) {
+            String all = finding.what() + " " + finding.means() + " " + finding.advice();
+            if (BAD.matcher(all).find()) {
+                throw new AssertionError(finding.check() + ": " + all);
+            }
+        }
     }
 
     /** Failed findings of this bundle's rules that stand alone, as {@code rule@byte}. */

@@ -118,9 +118,18 @@ final class Memory implements SectorImage {
     @Override
     public SectorStates read(long firstByte, byte[] into, int offset, int length) {
         SectorStates states = SectorStates.allRead(sectorSize, firstByte, length).with(missing(), ReadState.UNREAD);
-        for (int i = 0; i < length; i++) {
-            long at = firstByte + i;
-            into[offset + i] = states.at(at / sectorSize) == ReadState.READ ? (byte) get(at) : 0;
+        java.util.Arrays.fill(into, offset, offset + length, (byte) 0);
+        for (long at = firstByte; at < firstByte + length; at = (at / PAGE + 1) * PAGE) {
+            byte[] page = pages.get(at / PAGE);
+            if (page != null) {
+                System.arraycopy(page, (int) (at % PAGE), into, (int) (offset + at - firstByte),
+                        (int) Math.min(PAGE - at % PAGE, firstByte + length - at));
+            }
+        }
+        for (SectorRange gone : states.missing(firstByte, length)) {
+            long from = Math.max(firstByte, gone.first() * sectorSize);
+            long to = Math.min(firstByte + length, gone.end() * sectorSize);
+            java.util.Arrays.fill(into, (int) (offset + from - firstByte), (int) (offset + to - firstByte), (byte) 0);
         }
         return states;
     }

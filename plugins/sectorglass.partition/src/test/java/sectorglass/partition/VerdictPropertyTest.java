@@ -22,7 +22,7 @@ import sectorglass.verify.Finding;
 import sectorglass.verify.Verdict;
 
 /** What holds for every image and every set of unread sectors. */
-class VerdictProperties {
+class VerdictPropertyTest {
     private static final long N = 131072;
     /** Rules that need the sectors of their own structure and nothing else. */
     private static final Set<String> LOCAL = Set.of("mbr.signature", "mbr.active-byte", "mbr.active-count", "mbr.partition-range",
@@ -74,7 +74,7 @@ class VerdictProperties {
         assertEquals(Look.at(masked).findings(), Look.at(masked).findings());
     }
 
-    @Property(tries = 300)
+    @Property(tries = 150)
     void unreadSectorsNeverTurnAVerdict(@ForAll("images") Memory image, @ForAll("tableSectors") List<Long> sectors) {
         Map<String, Verdict> before = verdicts(Look.at(image));
         Map<String, Verdict> after = verdicts(Look.at(masked(image, sectors)));
@@ -98,7 +98,7 @@ class VerdictProperties {
         return key.startsWith("gpt.entry.");
     }
 
-    @Property(tries = 300)
+    @Property(tries = 150)
     void checksOfReadStructuresKeepTheirVerdict(@ForAll("images") Memory image, @ForAll("tableSectors") List<Long> sectors) {
         Map<String, Verdict> after = new HashMap<>();
         Look.at(masked(image, sectors)).findings().all().forEach(f -> after.put(f.check() + "@" + f.where(), f.verdict()));
@@ -111,7 +111,7 @@ class VerdictProperties {
         }
     }
 
-    @Property(tries = 300)
+    @Property(tries = 150)
     void notCheckedNamesExactlyTheMissingSectors(@ForAll("images") Memory image, @ForAll("tableSectors") List<Long> sectors) {
         Memory masked = masked(image, sectors);
         SectorRanges gone = SectorRanges.EMPTY;
@@ -141,7 +141,7 @@ class VerdictProperties {
         return Arbitraries.oneOf(table, table, tail, chain).list().ofMinSize(1).ofMaxSize(24);
     }
 
-    @Property(tries = 400)
+    @Property(tries = 200)
     void changedBytesNeverThrow(@ForAll("images") Memory image, @ForAll("changes") List<Long> places, @ForAll byte[] values) {
         Memory changed = image;
         List<Long> all = new ArrayList<>(places);
