@@ -51,7 +51,7 @@ class VectorsTest {
 
     /** Case bits as mtools writes them for "lower.txt" and "UPPER.txt". */
     @ParameterizedTest
-    @CsvSource({"LOWER   TXT,24,lower.txt", "UPPER   TXT,16,UPPER.txt", "HELLO   TXT,0,HELLO.TXT", "SUBDIR     ,0,SUBDIR"})
+    @CsvSource({"LOWER   TXT,24,lower.txt", "UPPER   TXT,16,UPPER.txt", "HELLO   TXT,0,HELLO.TXT", "'SUBDIR     ',0,SUBDIR"})
     void caseBits(String name, int bits, String expected) {
         assertEquals(expected, ShortName.text(name.getBytes(StandardCharsets.ISO_8859_1), 0, bits));
     }
