@@ -27,6 +27,10 @@ final class ApfsChecks {
         for (long block : container.superblocks) {
             object(block, 0x1, 1, "container superblock");
         }
+        for (long block : container.damaged) {
+            boolean map = container.header(block).window().u16le(24) == 0xC;
+            object(block, map ? 0xC : 1, map ? block : 1, map ? "checkpoint map" : "container superblock");
+        }
         Checks out = all.in(container.header(0).whole());
         if (first.passed()) {
             out.check("apfs.nx.latest", container.header(0).range(16, 8), () -> {

@@ -19,6 +19,8 @@ final class ApfsContainer {
     final int blockSize;
     /** Blocks of the descriptor area that hold a container superblock with a valid checksum. */
     final List<Long> superblocks = new ArrayList<>();
+    /** Blocks of the descriptor area that hold a superblock or a checkpoint map whose checksum does not hold. */
+    final List<Long> damaged = new ArrayList<>();
     /** Blocks of the descriptor area that were not read. */
     final List<Long> unread = new ArrayList<>();
     /** Block of the newest superblock; that of the starting point where the area holds none. */
@@ -44,7 +46,11 @@ final class ApfsContainer {
                 Window w = header.window();
                 if (!w.isRead(0, blockSize)) {
                     unread.add(block);
-                } else if (w.matches(32, ApfsVolumes.MAGIC) && ApfsObject.sumHolds(w)) {
+                } else if (!ApfsObject.sumHolds(w)) {
+                    if (w.matches(32, ApfsVolumes.MAGIC) || w.u32le(24) == 0x4000000CL) {
+                        damaged.add(block);
+                    }
+                } else if (w.matches(32, ApfsVolumes.MAGIC)) {
                     superblocks.add(block);
                     if (Long.compareUnsigned(w.u64le(16), bestTransaction) >= 0) {
                         bestTransaction = w.u64le(16);

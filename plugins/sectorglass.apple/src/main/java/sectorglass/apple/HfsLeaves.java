@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Set;
 
 import sectorglass.image.ByteRange;
-import sectorglass.image.UnreadException;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
@@ -27,6 +27,7 @@ final class HfsLeaves {
     private long records;
     private long lastParent = -1;
     private boolean whole = true;
+    private SectorRanges missing = SectorRanges.EMPTY;
     private Mark fault;
 
     HfsLeaves(HfsCatalog catalog, Checks all, Window volumeHeader) {
@@ -56,7 +57,14 @@ final class HfsLeaves {
                 return Outcome.test(w.u8(8) == 0xFF && w.u8(9) == 1 && offsets[0] != null,
                         "kind " + w.u8(8) + ", level " + w.u8(9), "kind 255, level 1, records in order");
             });
+            if (!w.isRead(0, w.length())) {
+                whole = false;
+                missing = missing.union(w.missing(0, w.length()));
+            }
             if (!sound.passed()) {
+                if (!missing.isEmpty()) {
+                    totals();
+                }
                 whole = false;
                 fault = sound;
                 return;
@@ -71,6 +79,7 @@ final class HfsLeaves {
     }
 
     private Outcome order(Window w, int[] offsets, long node) {
+        w.require(0, w.length());
         for (int i = 0; i + 1 < offsets.length; i++) {
             int key = offsets[i];
             int length = w.u16be(key);
@@ -85,11 +94,7 @@ final class HfsLeaves {
                 return Outcome.failed("parent " + parent, "at least " + lastParent).with("node", node);
             }
             lastParent = parent;
-            try {
-                record(w, key, data, offsets[i + 1]);
-            } catch (UnreadException e) {
-                whole = false;
-            }
+            record(w, key, data, offsets[i + 1]);
         }
         return Outcome.passed();
     }
@@ -116,7 +121,10 @@ final class HfsLeaves {
 
     private void totals() {
         ByteRange head = catalog.range(0);
-        all.in(head).check("hfs.btree.map", new ByteRange(head.start() + 20, 4), () -> Outcome.test(
+        if (!whole && missing.isEmpty()) {
+            return;
+        }
+        all.in(head).check("hfs.btree.map", new ByteRange(head.start() + 20, 4), () -> !missing.isEmpty() ? Outcome.unread(missing) : Outcome.test(
                 catalog.header.u32be(20) == records, catalog.header.u32be(20), records));
         if (!whole || fault != null) {
             return;

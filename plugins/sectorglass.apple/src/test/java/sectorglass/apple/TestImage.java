@@ -6,6 +6,8 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.HashMap;
+import java.util.Map;
 
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.ReadState;
@@ -20,8 +22,11 @@ final class TestImage implements SectorImage {
     private final FileChannel file;
     private final long length;
     private final SectorRanges unread;
+    /** Bytes that stand elsewhere than in the file. */
+    private final Map<Long, Byte> changed;
 
-    private TestImage(byte[] bytes, FileChannel file, long length, SectorRanges unread) {
+    private TestImage(byte[] bytes, FileChannel file, long length, SectorRanges unread, Map<Long, Byte> changed) {
+        this.changed = changed;
         this.bytes = bytes;
         this.file = file;
         this.length = length;
@@ -29,20 +34,45 @@ final class TestImage implements SectorImage {
     }
 
     static TestImage of(byte[] bytes) {
-        return new TestImage(bytes, null, bytes.length, SectorRanges.EMPTY);
+        return new TestImage(bytes, null, bytes.length, SectorRanges.EMPTY, Map.of());
     }
 
     static TestImage of(Path path) {
         try {
             FileChannel channel = FileChannel.open(path, StandardOpenOption.READ);
-            return new TestImage(null, channel, channel.size(), SectorRanges.EMPTY);
+            return new TestImage(null, channel, channel.size(), SectorRanges.EMPTY, Map.of());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
     TestImage unread(SectorRanges lost) {
-        return new TestImage(bytes, file, length, unread.union(lost));
+        return new TestImage(bytes, file, length, unread.union(lost), changed);
+    }
+
+    /** The same with bits of a byte turned. */
+    TestImage flip(long at, int mask) {
+        byte[] one = new byte[1];
+        read(at, one, 0, 1);
+        return set(at, (byte) (one[0] ^ mask));
+    }
+
+    /** The same with another byte. */
+    TestImage set(long at, byte value) {
+        Map<Long, Byte> more = new HashMap<>(changed);
+        more.put(at, value);
+        return new TestImage(bytes, file, length, unread, more);
+    }
+
+    @Override
+    public void close() {
+        try {
+            if (file != null) {
+                file.close();
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** The whole image as one volume's place. */
@@ -88,6 +118,11 @@ final class TestImage implements SectorImage {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+        changed.forEach((at, value) -> {
+            if (at >= firstByte && at < firstByte + count) {
+                into[(int) (offset + at - firstByte)] = value;
+            }
+        });
         for (int i = 0; i < count; i++) {
             if (states[(int) ((firstByte + i) / 512 - first)] != ReadState.READ) {
                 into[offset + i] = (byte) 0xA5;

@@ -58,6 +58,7 @@ final class XfsChecks {
                 () -> Outcome.test(header.window().matches(0, XfsVolumes.MAGIC), hex(header.window(), 0), "58465342")
                         .with("group", group));
         if (magic.failed()) {
+            primary = group == 0 ? magic : primary;
             return;
         }
         Mark sum = out.check("xfs.sb.crc", header.range(XfsSuperblock.SUM, 4), () -> {

@@ -1,0 +1,43 @@
+package sectorglass.volumes;
+
+import java.util.ArrayList;
+import java.util.List;
+
+import sectorglass.decode.DecodeOptions;
+import sectorglass.decode.Decoder;
+import sectorglass.decode.FieldNode;
+import sectorglass.decode.FormatCatalogue;
+import sectorglass.decode.SpecException;
+import sectorglass.disk.Structure;
+import sectorglass.disk.Volume;
+
+/** Decodes the structures of a volume by their specs. */
+final class Specs {
+    private static final FormatCatalogue CATALOGUE = new FormatCatalogue(List.of(new VolumesFormats()));
+
+    private Specs() {
+    }
+
+    /** Number of structures decoded; adds what is not in order to a list. */
+    static int decode(Volume volume, List<String> problems) {
+        int count = 0;
+        for (Structure structure : volume.structures()) {
+            try {
+                FieldNode root = Decoder.decode(CATALOGUE.load(structure.format()), structure.reader().read(volume.site().image()),
+                        DecodeOptions.DEFAULT.withParams(structure.params()));
+                collect(structure.name(), root, problems);
+                count++;
+            } catch (SpecException e) {
+                problems.add(structure.format() + ": " + e);
+            }
+        }
+        return count;
+    }
+
+    private static void collect(String name, FieldNode node, List<String> problems) {
+        if (node.state() != FieldNode.State.OK && node.children().isEmpty()) {
+            problems.add(name + ": " + node.path() + " " + node.state() + " " + node.problem());
+        }
+        new ArrayList<>(node.children()).forEach(child -> collect(name, child, problems));
+    }
+}
