@@ -41,6 +41,9 @@ class GptSweepTest {
     @Test
     void everyCut() {
         for (long end = 0; end < 20 * 1024; end += 1) {
+            if (end > 4096 && (end + 2) % 512 > 4) {
+                continue; // whole sectors decide: past the header only the bytes around each boundary
+            }
             Look look = Look.at(good.resize(end));
             if (end < 1024) {
                 assertTrue(look.serious().isEmpty() || end >= 512, "cut at " + end + ": " + look.failed());
