@@ -83,6 +83,8 @@ class ChecksTableTest {
                     assertFalse(english.isBlank() || english.equals(rule.id()), key);
                     assertFalse(english.equals(german.text(rule.id(), key, Map.of())), "no German text for " + key);
                 }
+                assertTrue(BOOK.statement(rule.id()).isPresent(), "no statement");
+                assertFalse(BOOK.statement(rule.id()).equals(german.statement(rule.id())), "no German statement");
             }));
         }
         return tests;

@@ -17,7 +17,8 @@ import java.util.concurrent.ConcurrentHashMap;
 /**
  * Rules kept in UTF-8 properties files beside a class: {@code rules.properties} holds {@code ID.severity}, {@code ID.source},
  * {@code ID.follows} (ids separated by blanks, optional) and {@code ID.full} ({@code true}, optional); {@code texts.properties} and
- * {@code texts_LANGUAGE.properties} hold {@code ID.what}, {@code ID.means}, {@code ID.advice}. A bundle provides an empty subclass.
+ * {@code texts_LANGUAGE.properties} hold {@code ID.what}, {@code ID.means}, {@code ID.advice}; {@code statements.properties} and {@code statements_LANGUAGE.properties}
+ * hold {@code ID.rule}, what the rule asks for. A bundle provides an empty subclass.
  */
 public abstract class PropertiesRuleSet implements RuleSet {
     private static final String SEVERITY = ".severity";
@@ -58,8 +59,9 @@ public abstract class PropertiesRuleSet implements RuleSet {
     public Optional<String> text(String rule, String key, Locale locale) {
         String name = rule + "." + key;
         String language = locale.getLanguage();
-        String local = language.isEmpty() || language.equals("en") ? null : texts("texts_" + language + ".properties").getProperty(name);
-        return Optional.ofNullable(local != null ? local : texts("texts.properties").getProperty(name));
+        String file = key.equals("rule") ? "statements" : "texts";
+        String local = language.isEmpty() || language.equals("en") ? null : texts(file + "_" + language + ".properties").getProperty(name);
+        return Optional.ofNullable(local != null ? local : texts(file + ".properties").getProperty(name));
     }
 
     private Properties texts(String file) {
