@@ -29,13 +29,16 @@ final class BootChecks {
         return new ByteRange(site.firstByte() + offset, length);
     }
 
-    /** Reports all; gives the verdict about the number of sectors. */
+    /** Reports all; gives the verdict about the number of sectors, null where no boot sector states one. */
     Mark run(Checks all) {
         Checks out = all.in(at(0, BootSector.LENGTH));
         Mark oem = out.check("ntfs.boot.oem-id", at(BootSector.OEM_ID, 8), () -> Outcome.test(boot.matches(BootSector.OEM_ID, BootSector.OEM),
                 Show.hex(boot.bytes(BootSector.OEM_ID, 8)), Show.hex(BootSector.OEM.getBytes(java.nio.charset.StandardCharsets.US_ASCII))));
         if (!oem.failed()) {
             fields(out);
+        }
+        if (found.fromRecords()) {
+            return null; // neither sector says anything
         }
         Mark total = total(out);
         backup(all, oem);

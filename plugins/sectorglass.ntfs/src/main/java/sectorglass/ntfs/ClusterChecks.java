@@ -62,7 +62,7 @@ final class ClusterChecks {
     void run(Mark total, Tally records, SectorRanges unread, Progress progress) {
         claims.sort();
         Mark twice = twice(records, progress);
-        compare(records, total.failed() ? total : twice, unread, progress);
+        compare(records, total != null && total.failed() ? total : twice, unread, progress);
     }
 
     private Mark twice(Tally records, Progress progress) {

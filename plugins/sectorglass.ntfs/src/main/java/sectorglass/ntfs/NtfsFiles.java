@@ -18,7 +18,7 @@ import sectorglass.image.Progress;
 
 /** The files of a volume. */
 final class NtfsFiles implements Files {
-    private final FileTable table;
+    private FileTable table;
     private final ClusterMap clusters;
     private CompactTree tree;
 
@@ -30,9 +30,20 @@ final class NtfsFiles implements Files {
     @Override
     public synchronized FileTree tree(Progress progress) {
         if (tree == null) {
+            search(progress);
             tree = new TreeScan(table).build(this::entry, progress);
         }
         return tree;
+    }
+
+    /** Where neither record 0 nor its mirror tells where the table lies, its pieces are looked for all over the volume. */
+    private void search(Progress progress) {
+        if (table.origin() == FileTable.Origin.ASSUMED || table.origin() == FileTable.Origin.NONE) {
+            FileTable found = new TableSearch(table.image(), table.geometry()).find(progress);
+            if (found != null && found.records() >= table.records()) {
+                table = found;
+            }
+        }
     }
 
     private FileEntry entry(FileTree of, int id, long number) {

@@ -59,14 +59,16 @@ final class NtfsVolume implements Volume {
         int size = site.image().sectorSize();
         long bytes = geometry.sectors() * geometry.sectorBytes();
         long sectors = (bytes + geometry.sectorBytes() + size - 1) / size;
-        String serial = String.format(Locale.ROOT, "%016X", geometry.serial());
+        String serial = boot.fromRecords() ? null : String.format(Locale.ROOT, "%016X", geometry.serial());
         return new VolumeInfo("ntfs", new SectorRange(site.range().first(), sectors), facts.label == null || facts.label.isEmpty()
                 ? null : facts.label, null, serial, null, (long) geometry.clusterBytes(), bytes, facts.usedBytes, facts.latest, remarks());
     }
 
     private List<String> remarks() {
         List<String> remarks = new ArrayList<>();
-        if (boot.backup()) {
+        if (boot.fromRecords()) {
+            remarks.add("neither the boot sector nor its copy can be used; the measures were put together from file records");
+        } else if (boot.backup()) {
             remarks.add("the first sector cannot be used; its copy at image byte " + boot.byteFound() + " was taken instead");
         }
         switch (table.origin()) {

@@ -33,7 +33,12 @@ final class Recognition {
             }
         }
         boolean blank = !read || first.filled(0, BootSector.LENGTH, first.u8(0));
-        return backup(read).map(found -> claim(!read ? 70 : blank ? 60 : 30, found,
+        Optional<BootFound> copy = backup(read);
+        if (copy.isEmpty() && blank) {
+            return new LostBoot(site).find().map(found -> claim(40, found,
+                    "file records stand where formatters put them; no boot sector can be used"));
+        }
+        return copy.map(found -> claim(!read ? 70 : blank ? 60 : 30, found,
                 read ? "only the copy of the boot sector can be used" : "the first sector was not read; its copy can be used"));
     }
 

@@ -91,6 +91,33 @@ class RecognitionTest {
     }
 
     @Test
+    void aVolumeWithoutAnyBootSectorIsMeasuredByItsRecords() throws IOException {
+        MemoryImage image = files();
+        MemoryImage bare = image.with(0, new int[512]).with(67108352, new int[512]);
+        NtfsVolume volume = Volumes.open(bare);
+        assertEquals(4096L, volume.info().clusterBytes());
+        assertEquals("FIXED", volume.info().label());
+        assertEquals(16383L * 4096, volume.info().bytes());
+        assertEquals(68, volume.table().records());
+        List<Finding> listed = Volumes.verify(bare, Level.FULL).listed();
+        assertEquals(List.of("ntfs.boot.oem-id"), listed.stream().filter(f -> f.severity() != Severity.COSMETIC).map(Finding::check).toList());
+    }
+
+    @Test
+    void aTableInPiecesIsPutTogetherFromItsRecords() throws IOException {
+        // record 0 and its mirror are gone
+        MemoryImage image = files().without(SectorRanges.of(List.of(new sectorglass.image.SectorRange(32, 2),
+                new sectorglass.image.SectorRange(8191 * 8, 8))));
+        NtfsVolume volume = Volumes.open(image);
+        sectorglass.disk.FileTree tree = volume.capability(sectorglass.disk.Files.class).orElseThrow()
+                .tree(sectorglass.image.Progress.NONE);
+        assertTrue(tree.find("two.bin").isPresent() && tree.find("data.bin").isPresent(), "files found");
+        FileTable searched = new TableSearch(image, volume.table().geometry()).find(sectorglass.image.Progress.NONE);
+        assertEquals(volume.table().address(65), searched.address(65));
+        assertEquals(FileTable.Origin.SCANNED, searched.origin());
+    }
+
+    @Test
     void nothingIsClaimedWhereNothingStands() {
         MemoryImage image = MemoryImage.of(new byte[1 << 20]);
         assertFalse(new NtfsProvider().recognise(new VolumeSite(image, image.all(), "07")).isPresent());

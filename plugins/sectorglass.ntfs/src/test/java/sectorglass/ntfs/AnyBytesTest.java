@@ -10,7 +10,7 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 
 /** Readers over any bytes: they end, stay in bounds, and give what can be written back. */
-class AnyBytesProperties {
+class AnyBytesTest {
 
     @Property(tries = 500)
     void runsOfAnyBytesStayInTheAttribute(@ForAll @Size(max = 64) byte[] bytes) {
