@@ -6,6 +6,7 @@ import org.eclipse.ui.IPerspectiveFactory;
 
 import sectorglass.workbench.parts.DiskPart;
 import sectorglass.workbench.parts.FieldsPart;
+import sectorglass.workbench.parts.FindPart;
 import sectorglass.workbench.parts.FindingsPart;
 import sectorglass.workbench.parts.KeysPart;
 import sectorglass.workbench.parts.MeaningPart;
@@ -23,6 +24,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
         layout.addStandaloneView(StripPart.ID, false, IPageLayout.TOP, 0.11f, IPageLayout.ID_EDITOR_AREA);
         IFolderLayout bottom = layout.createFolder("bottom", IPageLayout.BOTTOM, 0.73f, IPageLayout.ID_EDITOR_AREA);
         bottom.addView(FindingsPart.ID);
+        bottom.addPlaceholder(FindPart.ID);
         IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.2f, IPageLayout.ID_EDITOR_AREA);
         left.addView(DiskPart.ID);
         IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.66f, IPageLayout.ID_EDITOR_AREA);
@@ -32,7 +34,8 @@ public final class InspectPerspective implements IPerspectiveFactory {
         low.addPlaceholder(KeysPart.ID);
         IFolderLayout middle = layout.createFolder("middle", IPageLayout.LEFT, 0.5f, IPageLayout.ID_EDITOR_AREA);
         middle.addView(SectorsPart.ID);
-        for (String part : new String[] {StripPart.ID, DiskPart.ID, SectorsPart.ID, FieldsPart.ID, MeaningPart.ID, FindingsPart.ID, KeysPart.ID}) {
+        for (String part : new String[] {StripPart.ID, DiskPart.ID, SectorsPart.ID, FieldsPart.ID, MeaningPart.ID, FindingsPart.ID, FindPart.ID,
+            KeysPart.ID}) {
             layout.addShowViewShortcut(part);
         }
         layout.getViewLayout(SectorsPart.ID).setCloseable(false);

@@ -4,6 +4,8 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicReference;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.GC;
@@ -14,6 +16,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.make.Demo;
+import sectorglass.workbench.model.DeskListener;
 import sectorglass.workbench.sectors.Density;
 import sectorglass.workbench.sectors.SectorsCanvas;
 
@@ -98,17 +101,30 @@ class Figures {
     }
 
     @Test
-    void explain() {
+    void explain() throws InterruptedException {
         Ui.open(Demo.Variant.GPT);
         long[] places = {512 + 24, 1024 + 200, 68_157_440L + 48, 68_200_448L + 60, 17_825_792L + 30};
         double[] millis = new double[200];
+        AtomicReference<CountDownLatch> latch = new AtomicReference<>();
+        DeskListener listener = new DeskListener() {
+            @Override
+            public void explained() {
+                if (Ui.desk().settled()) {
+                    latch.get().countDown();
+                }
+            }
+        };
+        latch.set(new CountDownLatch(1));
+        Ui.run(() -> Ui.desk().add(listener));
         for (int i = 0; i < millis.length; i++) {
             long place = places[i % places.length] + i / places.length % 8;
+            latch.set(new CountDownLatch(1));
             long began = System.nanoTime();
             Ui.run(() -> Ui.desk().move(place));
-            Ui.until("explained", () -> Ui.desk().settled());
+            latch.get().await();
             millis[i] = (System.nanoTime() - began) / 1e6;
         }
+        Ui.run(() -> Ui.desk().remove(listener));
         Arrays.sort(millis);
         System.out.printf(Locale.ROOT, "caret to explained field: median %.1f ms, 95th percentile %.1f ms, worst %.1f ms%n", millis[100],
                 millis[190], millis[199]);

@@ -11,23 +11,42 @@ import org.eclipse.ui.handlers.HandlerUtil;
 
 import sectorglass.workbench.look.Look;
 import sectorglass.workbench.opening.Bench;
+import sectorglass.workbench.parts.FindPart;
 import sectorglass.workbench.parts.KeysPart;
 import sectorglass.workbench.parts.SectorsPart;
 import sectorglass.workbench.parts.SectorsPreferences;
 import sectorglass.workbench.sectors.SectorsCanvas;
+import sectorglass.workbench.sectors.TextColumn;
 
 /** Does what a command of the workbench asks for; the last word of the command's id says what. */
 public final class CommandHandler extends AbstractHandler {
+    private static final String COLUMNS = "sectorglass.workbench.columns.";
+    private static final String TEXT = "sectorglass.workbench.text.";
+    private static final String COPY = "sectorglass.workbench.copy.";
 
     @Override
     public Object execute(ExecutionEvent event) throws ExecutionException {
         String id = event.getCommand().getId();
         IWorkbenchPage page = HandlerUtil.getActiveWorkbenchWindowChecked(event).getActivePage();
-        switch (id.substring(id.lastIndexOf('.') + 1)) {
+        String word = id.substring(id.lastIndexOf('.') + 1);
+        if (id.startsWith(COLUMNS)) {
+            change(page, canvas -> canvas.columns(Integer.parseInt(word)));
+            return null;
+        }
+        if (id.startsWith(TEXT)) {
+            change(page, canvas -> canvas.text(TextColumn.valueOf(word.toUpperCase(java.util.Locale.ROOT))));
+            return null;
+        }
+        if (id.startsWith(COPY)) {
+            CopyBytes.copy(CopyForm.of(word));
+            return null;
+        }
+        switch (word) {
             case "open" -> OpenImages.ask();
             case "demo" -> OpenImages.demo();
             case "close" -> Bench.desk().show(null, null);
-            case "lba" -> GoTo.lba();
+            case "lba" -> GoTo.place();
+            case "find" -> show(page, FindPart.ID);
             case "byte" -> GoTo.imageByte();
             case "back" -> Bench.desk().back();
             case "forward" -> Bench.desk().forward();

@@ -1,5 +1,7 @@
 package sectorglass.workbench.commands;
 
+import java.util.OptionalLong;
+
 import org.eclipse.jface.dialogs.IInputValidator;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.window.Window;
@@ -15,31 +17,32 @@ final class GoTo {
     private GoTo() {
     }
 
-    static void lba() {
+    /** A place as people name it; a bare number is an LBA. */
+    static void place() {
         Desk desk = Bench.desk();
         if (desk.open() != null) {
-            int size = desk.open().image().sectorSize();
-            ask("goto.lba", desk.open().image().sectors() - 1, size);
+            long sectors = desk.open().image().sectors();
+            ask("goto.lba", Numbers.grouped(Math.max(0, sectors - 1)), Long.toString(desk.caret() / desk.open().image().sectorSize()), "");
         }
     }
 
+    /** A byte of the image. */
     static void imageByte() {
         Desk desk = Bench.desk();
         if (desk.open() != null) {
-            ask("goto.byte", desk.open().image().bytes() - 1, 1);
+            ask("goto.byte", Numbers.grouped(desk.open().image().bytes() - 1), Long.toString(desk.caret()), "byte ");
         }
     }
 
-    private static void ask(String key, long last, int unit) {
+    private static void ask(String key, String last, String initial, String prefix) {
         Desk desk = Bench.desk();
-        IInputValidator validator = text -> {
-            Long value = Place.parse(text);
-            return value == null ? Texts.of("goto.number") : value < 0 || value > last ? Texts.of("goto.beyond", Numbers.grouped(last)) : null;
-        };
-        InputDialog dialog = new InputDialog(OpenImages.shell(), Texts.of(key + ".title"), Texts.of(key, Numbers.grouped(last)),
-                Long.toString(desk.caret() / unit), validator);
+        PlaceWords words = new PlaceWords(desk.open(), desk.caret());
+        IInputValidator validator = text -> words.address(prefix + text).isPresent() ? null : Texts.of("goto.unknown", last);
+        InputDialog dialog = new InputDialog(OpenImages.shell(), Texts.of(key + ".title"), Texts.of(key, last), initial, validator);
         if (dialog.open() == Window.OK) {
-            desk.goTo(Place.parse(dialog.getValue()) * unit, Texts.of("by.hand"));
+            OptionalLong address = words.address(prefix + dialog.getValue());
+            address.ifPresent(at -> desk.goTo(at, prefix.isEmpty() && !dialog.getValue().strip().matches("[0-9x ]+")
+                    ? dialog.getValue().strip() : Texts.of("by.hand")));
         }
     }
 }

@@ -26,7 +26,7 @@ public final class Desk {
     private Decodings decodings;
     private Gloss gloss;
     private long caret;
-    private ByteRange selection;
+    private volatile ByteRange selection;
     private Explained explained;
     private FieldNode field;
     private Finding finding;
@@ -63,6 +63,25 @@ public final class Desk {
     /** Shows another disk, or none; the former one is closed. */
     public void show(OpenDisk disk, FormatCatalogue catalogue) {
         OpenDisk former = open;
+        lay(disk, catalogue);
+        if (former != null && (disk == null || former.image() != disk.image())) {
+            worker.execute(former.image()::close);
+        }
+    }
+
+    /**
+     * Shows the open disk as it looks with other read states. The former image stays open: both read the same files. The caret stays
+     * where it is.
+     */
+    public void reread(OpenDisk disk, FormatCatalogue catalogue) {
+        long stays = caret;
+        lay(disk, catalogue);
+        if (stays != caret) {
+            goTo(stays, "");
+        }
+    }
+
+    private void lay(OpenDisk disk, FormatCatalogue catalogue) {
         if (gloss != null) {
             gloss.close();
         }
@@ -77,9 +96,6 @@ public final class Desk {
         asked = asked + 1;
         trail.clear();
         tell(DeskListener::diskChanged);
-        if (former != null && (disk == null || former.image() != disk.image())) {
-            worker.execute(former.image()::close);
-        }
         if (disk != null) {
             goTo(0, "");
         }
@@ -161,6 +177,20 @@ public final class Desk {
         place(to, null, null);
     }
 
+    /** Goes to bytes that belong into the trail, and selects them. */
+    public void goTo(ByteRange bytes, String by) {
+        long to = clamp(bytes.start());
+        trail.add(new Step(to, by));
+        place(to, bytes.length() > 0 ? bytes : null, null);
+    }
+
+    /** The selected bytes if they were selected by hand or found, not chosen as a field or finding; else null. */
+    public ByteRange ownSelection() {
+        boolean ofField = field != null && selection != null && selection.equals(new ByteRange(field.firstByte(), field.length()));
+        boolean ofFinding = finding != null && finding.where().equals(selection);
+        return selection == null || selection.length() < 2 || ofField || ofFinding ? null : selection;
+    }
+
     /** Chooses a field of the structure that is shown, or of another one. */
     public void choose(FieldNode chosen) {
         ByteRange bytes = chosen.length() == 0 ? null : new ByteRange(chosen.firstByte(), chosen.length());
@@ -175,6 +205,21 @@ public final class Desk {
         ByteRange bytes = chosen.where().length() == 0 ? null : chosen.where();
         place(chosen.where().start(), bytes, null);
         tell(DeskListener::findingChosen);
+    }
+
+    /** Computes checksums of bytes on the worker and hands them over on the window's thread, unless the selection changed by then. */
+    public void checksums(ByteRange bytes, Consumer<Checksums> then) {
+        OpenDisk of = open;
+        worker.execute(() -> {
+            Checksums sums = Checksums.of(of.image(), bytes, () -> !bytes.equals(selection));
+            if (sums != null) {
+                window.execute(() -> {
+                    if (bytes.equals(selection) && of == open) {
+                        then.accept(sums);
+                    }
+                });
+            }
+        });
     }
 
     /** Goes to a step of the trail. */

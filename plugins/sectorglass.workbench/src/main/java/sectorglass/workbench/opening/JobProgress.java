@@ -5,11 +5,12 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import sectorglass.image.Progress;
 
 /** Shows the progress of engines on a monitor of the platform. */
-final class JobProgress implements Progress {
+public final class JobProgress implements Progress {
     private final IProgressMonitor monitor;
     private String shown = "";
 
-    JobProgress(IProgressMonitor monitor) {
+    /** Progress on this monitor. */
+    public JobProgress(IProgressMonitor monitor) {
         this.monitor = monitor;
     }
 

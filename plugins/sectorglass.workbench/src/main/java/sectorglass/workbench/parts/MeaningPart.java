@@ -5,6 +5,7 @@ import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Composite;
 
+import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Tone;
@@ -32,6 +33,13 @@ public final class MeaningPart extends DeskPart {
     }
 
     @Override
+    public void caretMoved() {
+        if (desk().ownSelection() != null) {
+            explained();
+        }
+    }
+
+    @Override
     public void findingChosen() {
         explained();
     }
@@ -51,7 +59,19 @@ public final class MeaningPart extends DeskPart {
             Finding finding = desk().finding();
             boolean aboutFinding = finding != null && finding.where().equals(desk().selection());
             Prose prose = aboutFinding ? FindingProse.of(finding, desk().open()) : FieldProse.of(desk());
-            show(prose);
+            ByteRange own = desk().ownSelection();
+            if (own != null) {
+                show(SelectionProse.of(own, null).then(prose));
+                if (own.length() <= SelectionProse.AT_ONCE) {
+                    desk().checksums(own, sums -> {
+                        if (!text.isDisposed()) {
+                            show(SelectionProse.of(own, sums).then(prose));
+                        }
+                    });
+                }
+            } else {
+                show(prose);
+            }
         }
         hint.show(text, any);
     }

@@ -38,6 +38,14 @@ final class Prose {
         return words == null || words.isBlank() ? this : plain(words.strip() + "\n");
     }
 
+    /** Another text after this one. */
+    Prose then(Prose other) {
+        int shift = text.length();
+        text.append(other.text);
+        other.stretches.forEach(stretch -> stretches.add(new Stretch(stretch.start + shift, stretch.length, stretch.look)));
+        return this;
+    }
+
     Prose gap() {
         return plain("\n");
     }

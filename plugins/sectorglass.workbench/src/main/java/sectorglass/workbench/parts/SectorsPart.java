@@ -10,6 +10,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 
+import sectorglass.workbench.commands.CopyBytes;
 import sectorglass.workbench.model.OpenDisk;
 import sectorglass.workbench.sectors.SectorsCanvas;
 
@@ -50,6 +51,7 @@ public final class SectorsPart extends DeskPart {
         layout.topControl = welcome;
         ImageDrop.accept(stack, DND.DROP_COPY);
         SectorsPreferences.apply(canvas);
+        canvas.onCopy(CopyBytes::hex);
     }
 
     private static GridData indented() {

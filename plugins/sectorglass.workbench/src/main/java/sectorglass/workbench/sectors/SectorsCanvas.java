@@ -48,6 +48,7 @@ public final class SectorsCanvas extends Canvas {
     private boolean stale = true;
     private long anchor = -1;
     private LongConsumer painted = nanos -> { };
+    private Runnable copy = () -> { };
 
     /** A canvas that shows what lies on the desk. */
     public SectorsCanvas(Composite parent, Desk desk) {
@@ -100,7 +101,7 @@ public final class SectorsCanvas extends Canvas {
         addListener(SWT.FocusOut, event -> redraw());
         addListener(SWT.MouseVerticalWheel, this::wheel);
         getVerticalBar().addListener(SWT.Selection, this::scrolled);
-        new SectorsKeys(this, desk);
+        new SectorsKeys(this, desk, () -> copy.run());
         new SectorsMouse(this, desk);
         getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
@@ -149,6 +150,11 @@ public final class SectorsCanvas extends Canvas {
     /** How bytes are shown as text. */
     public TextColumn text() {
         return text;
+    }
+
+    /** Sets what the copy key does. */
+    public void onCopy(Runnable does) {
+        copy = does;
     }
 
     /** Hears how long each paint took, in nanoseconds. */

@@ -14,9 +14,11 @@ import sectorglass.workbench.model.Span;
 final class SectorsKeys {
     private final SectorsCanvas canvas;
     private final Desk desk;
+    private final Runnable copy;
 
-    SectorsKeys(SectorsCanvas canvas, Desk desk) {
+    SectorsKeys(SectorsCanvas canvas, Desk desk, Runnable copy) {
         this.canvas = canvas;
+        this.copy = copy;
         this.desk = desk;
         canvas.addListener(SWT.KeyDown, this::pressed);
         canvas.addListener(SWT.Traverse, event -> {
@@ -70,6 +72,19 @@ final class SectorsKeys {
             case SWT.ESC -> {
                 canvas.anchor(-1);
                 desk.move(caret);
+            }
+            case 'c' -> {
+                if (!whole) {
+                    return;
+                }
+                copy.run();
+            }
+            case 'a' -> {
+                if (!whole) {
+                    return;
+                }
+                canvas.anchor(0);
+                desk.select(0, last);
             }
             default -> {
                 return;
