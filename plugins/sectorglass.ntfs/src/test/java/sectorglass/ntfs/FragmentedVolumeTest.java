@@ -38,7 +38,7 @@ import sectorglass.verify.Severity;
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class FragmentedVolumeTest {
-    private static final int FILES = 2000;
+    private static final int FILES = 3000;
 
     @TempDir
     static Path folder;
@@ -52,7 +52,7 @@ class FragmentedVolumeTest {
     void write() throws IOException {
         Tool.require("mkntfs", "ntfs-3g");
         file = folder.resolve("fragmented.img");
-        Volumes.make(file, 8 << 20, 512, 512);
+        Volumes.make(file, 12 << 20, 512, 512);
         try (Mounted mounted = new Mounted(file)) {
             for (int i = 0; i < FILES; i++) {
                 byte[] bytes = ("file " + i + " ").repeat(150).substring(0, 1024).getBytes(StandardCharsets.US_ASCII);
@@ -68,7 +68,7 @@ class FragmentedVolumeTest {
             }
             Files.createDirectory(mounted.path("large"));
             for (int i = 0; i < 3; i++) {
-                byte[] bytes = Volumes.hashes(5000 + i);
+                byte[] bytes = Volumes.hashes(7000 + i);
                 mounted.write("large/in gaps " + i, bytes);
                 written.put("large/in gaps " + i, bytes);
             }
