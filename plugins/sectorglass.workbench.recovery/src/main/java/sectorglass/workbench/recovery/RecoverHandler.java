@@ -1,0 +1,52 @@
+package sectorglass.workbench.recovery;
+
+import java.nio.file.Path;
+
+import org.eclipse.core.commands.AbstractHandler;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.commands.ExecutionException;
+import org.eclipse.core.runtime.Platform;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.WorkbenchException;
+import org.eclipse.ui.handlers.HandlerUtil;
+
+import sectorglass.image.OpenOptions;
+import sectorglass.make.Demo;
+import sectorglass.workbench.opening.Opening;
+
+/** Does what a command of this bundle asks for; the last word of the command's id says what. */
+public final class RecoverHandler extends AbstractHandler {
+
+    @Override
+    public Object execute(ExecutionEvent event) throws ExecutionException {
+        String id = event.getCommand().getId();
+        Shell shell = HandlerUtil.getActiveShell(event);
+        switch (id.substring(id.lastIndexOf('.') + 1)) {
+            case "demo" -> demo(shell);
+            case "perspective" -> {
+                try {
+                    var window = HandlerUtil.getActiveWorkbenchWindowChecked(event);
+                    window.getWorkbench().showPerspective(RecoverPerspective.ID, window);
+                } catch (WorkbenchException e) {
+                    throw new ExecutionException(id, e);
+                }
+            }
+            default -> throw new ExecutionException(id);
+        }
+        return null;
+    }
+
+    private static void demo(Shell shell) {
+        Path folder = Platform.getStateLocation(Platform.getBundle("sectorglass.workbench.recovery")).toPath().resolve("demo");
+        new Work<>(Words.of("demo.writing"), progress -> Demo.write(folder, Demo.Variant.PARTLY_READ),
+                written -> new Opening(written.image(), OpenOptions.DEFAULT.withReadMap(written.readMap()), why -> refuse(shell, why)).schedule(),
+                why -> refuse(shell, why)).schedule();
+    }
+
+    private static void refuse(Shell shell, String why) {
+        if (why != null) {
+            MessageDialog.openError(shell, Words.of("refused"), why);
+        }
+    }
+}

@@ -1,0 +1,37 @@
+package sectorglass.workbench.recovery.files;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+
+import sectorglass.disk.Content;
+import sectorglass.disk.Extent;
+import sectorglass.disk.FileTree;
+import sectorglass.image.ByteRange;
+
+/** Where a file stands in the image. */
+final class FilePlaces {
+
+    private FilePlaces() {
+    }
+
+    /** Image byte of the file's record; where its volume has no records, of its first content. */
+    static Optional<Long> of(FileVolume volume, FileTree tree, int entry) {
+        long number = tree.number(entry);
+        OptionalLong record = number < 0 ? OptionalLong.empty() : volume.volume().address("record", number);
+        return record.isPresent() ? Optional.of(record.getAsLong()) : content(volume, entry).map(ByteRange::start);
+    }
+
+    /** Image bytes of the first piece of its content that stands somewhere. */
+    static Optional<ByteRange> content(FileVolume volume, int entry) {
+        Content content = volume.files().content(entry, "");
+        if (content == null) {
+            return Optional.empty();
+        }
+        for (Extent extent : content.extents()) {
+            if (extent.placed()) {
+                return Optional.of(new ByteRange(extent.imageByte(), extent.stored()));
+            }
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,198 @@
+package sectorglass.workbench.recovery.files;
+
+import java.util.ArrayList;
+import java.util.List;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.layout.GridData;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.DirectoryDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+
+import sectorglass.disk.FileState;
+import sectorglass.disk.FileTree;
+import sectorglass.image.SafeText;
+import sectorglass.workbench.look.Numbers;
+import sectorglass.workbench.recovery.RecoverPart;
+import sectorglass.workbench.recovery.WorkBar;
+import sectorglass.workbench.recovery.Words;
+
+/** The files of a volume: what they are called, how large they are, what was recovered of each; from here they are shown and extracted. */
+public final class FilesPart extends RecoverPart {
+    private static final int PAUSE = 250;
+
+    private Combo volumes;
+    private Text words;
+    private Combo states;
+    private Button deleted;
+    private FileTable table;
+    private Button record;
+    private Button content;
+    private Button extract;
+    private WorkBar bar;
+    private List<FileVolume> all = List.of();
+    private FileVolume shown;
+    private FileTree tree;
+    private final Runnable later = this::filter;
+
+    @Override
+    protected void create(Composite parent) {
+        Composite top = row(parent, 6);
+        volumes = new Combo(top, SWT.READ_ONLY);
+        volumes.setToolTipText(Words.of("files.volume"));
+        volumes.addListener(SWT.Selection, event -> choose(volumes.getSelectionIndex()));
+        new Label(top, SWT.NONE).setText(Words.of("files.filter"));
+        words = new Text(top, SWT.SEARCH | SWT.ICON_CANCEL);
+        words.setMessage(Words.of("files.filter.hint"));
+        words.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        words.addListener(SWT.Modify, event -> words.getDisplay().timerExec(PAUSE, later));
+        states = new Combo(top, SWT.READ_ONLY);
+        states.add(Words.of("files.anystate"));
+        for (FileState state : FileState.values()) {
+            states.add(States.word(state));
+        }
+        states.select(0);
+        states.addListener(SWT.Selection, event -> filter());
+        deleted = new Button(top, SWT.CHECK);
+        deleted.setText(Words.of("files.deleted"));
+        deleted.setSelection(true);
+        deleted.addListener(SWT.Selection, event -> filter());
+        table = new FileTable(parent, this::chosen, this::showRecord);
+        Composite low = row(parent, 4);
+        record = button(low, Words.of("files.record"), this::showRecord);
+        content = button(low, Words.of("files.content"), this::showContent);
+        extract = button(low, Words.of("files.extract"), this::extract);
+        bar = new WorkBar(low);
+        chosen();
+    }
+
+    @Override
+    protected String purpose() {
+        return Words.of("files.empty");
+    }
+
+    @Override
+    protected void opened() {
+        all = FileVolume.of(desk().open().disk());
+        volumes.removeAll();
+        all.forEach(volume -> volumes.add(volume.words(desk().open().image().sectorSize())));
+        volumes.getParent().layout();
+        if (all.isEmpty()) {
+            closed();
+            bar.say(Words.of("files.none"));
+            return;
+        }
+        int first = FileVolume.largest(all);
+        volumes.select(first);
+        choose(first);
+    }
+
+    @Override
+    protected void closed() {
+        bar.stop();
+        shown = null;
+        tree = null;
+        table.show(null, null, null);
+        chosen();
+    }
+
+    private void choose(int index) {
+        shown = all.get(index);
+        tree = null;
+        FileVolume wanted = shown;
+        table.show(null, null, null);
+        bar.start(Words.of("files.reading"), progress -> wanted.files().tree(progress), found -> {
+            tree = found;
+            filter();
+        });
+    }
+
+    private boolean filters() {
+        return !words.getText().isBlank() || states.getSelectionIndex() > 0 || !deleted.getSelection();
+    }
+
+    private void filter() {
+        if (tree == null || words.isDisposed()) {
+            return;
+        }
+        if (!filters()) {
+            bar.stop();
+            show(FileRows.of(tree));
+            return;
+        }
+        String asked = words.getText();
+        FileState state = states.getSelectionIndex() == 0 ? null : FileState.values()[states.getSelectionIndex() - 1];
+        boolean withDeleted = deleted.getSelection();
+        FileVolume from = shown;
+        FileTree of = tree;
+        bar.start(Words.of("files.filtering"), progress -> FileRows.filtered(from.files(), of, asked, state, withDeleted, progress), this::show);
+    }
+
+    private void show(FileRows rows) {
+        table.show(shown, tree, rows);
+        String count = Words.of(rows.isFlat() ? "files.found" : "files.count", Numbers.grouped(rows.isFlat() ? rows.top() : tree.size() - 1));
+        long unread = tree.unreadMetadata().count();
+        bar.say(unread == 0 ? count : count + "  " + Words.of("files.unread", Numbers.grouped(unread)));
+        chosen();
+    }
+
+    private void chosen() {
+        List<Integer> ids = table.chosen();
+        record.setEnabled(ids.size() == 1);
+        content.setEnabled(ids.size() == 1);
+        extract.setEnabled(!ids.isEmpty());
+    }
+
+    private void showRecord() {
+        if (table.chosen().size() == 1) {
+            FilePlaces.of(shown, tree, table.chosen().get(0)).ifPresentOrElse(this::go, () -> bar.say(Words.of("files.noplace")));
+        }
+    }
+
+    private void showContent() {
+        if (table.chosen().size() == 1) {
+            FilePlaces.content(shown, table.chosen().get(0)).ifPresentOrElse(range -> {
+                go(range.start());
+                desk().select(range.start(), range.end() - 1);
+            }, () -> bar.say(Words.of("files.nocontent")));
+        }
+    }
+
+    private void go(long address) {
+        desk().goTo(address, SafeText.of(tree.name(table.chosen().get(0))));
+    }
+
+    private void extract() {
+        DirectoryDialog dialog = new DirectoryDialog(getSite().getShell(), SWT.SAVE);
+        dialog.setText(Words.of("files.extract.title"));
+        dialog.setMessage(Words.of("files.extract.where"));
+        String folder = dialog.open();
+        if (folder != null) {
+            List<Integer> wanted = FileRows.outermost(tree, new ArrayList<>(table.chosen()));
+            boolean withDeleted = deleted.getSelection();
+            FileVolume from = shown;
+            bar.start(Words.of("files.extracting"),
+                    progress -> Extracting.run(from.files(), wanted, java.nio.file.Path.of(folder), withDeleted, progress), done -> bar.say(done.words()));
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        if (shown != null) {
+            table.focus();
+        } else {
+            super.setFocus();
+        }
+    }
+
+    @Override
+    public void dispose() {
+        if (table != null) {
+            table.dispose();
+        }
+        super.dispose();
+    }
+}

@@ -1,0 +1,2 @@
+/** What to read next, in stages. */
+package sectorglass.workbench.recovery.plan;

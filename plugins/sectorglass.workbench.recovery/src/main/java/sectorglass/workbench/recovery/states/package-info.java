@@ -1,0 +1,2 @@
+/** Where read states come from: text logs, fillers, holes. */
+package sectorglass.workbench.recovery.states;
