@@ -90,6 +90,20 @@ class DamagesTest {
         return text.toString();
     }
 
+    /** One bad region is one finding with a count and a list, whatever follows from it. */
+    @Test
+    void neighbouringTornRecordsAreOneFinding() throws IOException {
+        MemoryImage image = MemoryImage.of(Volumes.withFiles(folder));
+        for (int number = 64; number < 68; number++) {
+            image = image.with(record(number) + 510, 0xEE, 0xEE);
+        }
+        List<Finding> listed = Volumes.verify(image, Level.FULL).listed();
+        assertEquals(1, listed.size(), list(image));
+        assertEquals("ntfs.record.fixup", listed.get(0).check());
+        assertTrue(listed.get(0).count() >= 4, "count " + listed.get(0).count());
+        assertTrue(listed.get(0).what().contains("4 (64, 65, 66, 67)"), listed.get(0).what());
+    }
+
     @TestFactory
     Stream<DynamicTest> everyPlantedDamageIsFoundOnce() throws IOException {
         MemoryImage sound = MemoryImage.of(Volumes.withFiles(folder));
