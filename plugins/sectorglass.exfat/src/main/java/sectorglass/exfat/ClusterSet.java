@@ -46,9 +46,18 @@ final class ClusterSet {
 
     /** The eight clusters from 2 + 8 × index on as the bitmap has them. */
     int eight(long index) {
+        long first = index * 8 + 2;
+        long[] page = first + 7 <= last ? pages[(int) (first / PAGE)] : null;
+        int at = (int) (first % PAGE);
+        if (page != null && (at & 63) <= 56) {
+            return (int) (page[at >> 6] >>> (at & 63)) & 0xFF;
+        }
+        if (page == null && first + 7 <= last && first / PAGE == (first + 7) / PAGE) {
+            return 0;
+        }
         int bits = 0;
         for (int i = 0; i < 8; i++) {
-            bits |= get(index * 8 + 2 + i) ? 1 << i : 0;
+            bits |= get(first + i) ? 1 << i : 0;
         }
         return bits;
     }

@@ -116,16 +116,16 @@ final class DirectoryCheck {
         }
         Mark shape = shape(slot, stored, count);
         shapeBroken = shape != null;
-        String name = owners.path(folder);
-        Mark cause = sets.check(set, shape, () -> named() ? owners.path(folder, set.name()) : name);
+        Mark cause = sets.check(set, shape, this::path);
         if (count >= 2 && directory.u8(slot + 1, 0) == 0xC0) {
             out.set(folder, set, true, cause);
         }
         return count;
     }
 
-    private boolean named() {
-        return set.count() >= 3 && directory.u8(set.slot() + 2, 0) == 0xC1;
+    private String path() {
+        boolean named = set.count() >= 3 && directory.u8(set.slot() + 2, 0) == 0xC1;
+        return named ? owners.path(folder, set.name()) : owners.path(folder);
     }
 
     private Mark shape(int slot, int stored, int count) {

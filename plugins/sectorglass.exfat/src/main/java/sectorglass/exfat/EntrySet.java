@@ -121,12 +121,13 @@ final class EntrySet {
         byte[] bytes = directory.bytes();
         int from = slot * Directory.SLOT;
         int sum = 0;
-        for (int i = 0; i < count * Directory.SLOT; i++) {
-            if (i == 2 || i == 3) {
-                continue;
+        for (int entry = 0; entry < count; entry++, from += Directory.SLOT) {
+            int type = bytes[from] & 0xFF;
+            sum = step(sum, inUse ? type | 0x80 : type);
+            sum = step(sum, bytes[from + 1] & 0xFF);
+            for (int i = entry == 0 ? 4 : 2; i < Directory.SLOT; i++) {
+                sum = ((sum >>> 1 | sum << 15) + (bytes[from + i] & 0xFF)) & 0xFFFF;
             }
-            int value = bytes[from + i] & 0xFF;
-            sum = step(sum, inUse && i % Directory.SLOT == 0 ? value | 0x80 : value);
         }
         return sum;
     }
