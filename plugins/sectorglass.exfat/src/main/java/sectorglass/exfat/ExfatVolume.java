@@ -103,7 +103,9 @@ final class ExfatVolume implements Volume {
             return List.of("the boot sector is damaged and no backup helps");
         }
         if (found.source() == Found.Source.MAIN) {
-            return List.of();
+            int flags = found.main().flags();
+            return (flags & 6) == 0 ? List.of() : (flags & 4) == 0 ? List.of("not closed cleanly") : (flags & 2) == 0
+                    ? List.of("failed reads or writes are recorded") : List.of("not closed cleanly", "failed reads or writes are recorded");
         }
         int size = found.geometry().sectorBytes();
         BootRegion main = BootRegion.of(site, BootRegion.MAIN, size);

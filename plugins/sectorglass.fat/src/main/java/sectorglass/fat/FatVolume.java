@@ -125,7 +125,22 @@ final class FatVolume implements Volume {
                 }
             }
         }
+        if (found.geometry() != null && dirty()) {
+            remarks.add("not closed cleanly");
+        }
         return List.copyOf(remarks);
+    }
+
+    /** The state byte of the boot sector, and the clean bit of FAT entry 1. */
+    private boolean dirty() {
+        Geometry geometry = found.geometry();
+        BootSector main = found.main();
+        boolean state = found.source() == Found.Source.MAIN && (main.window().u8(main.stateAt()) & 1) != 0;
+        if (geometry.kind() == FatKind.FAT12) {
+            return state;
+        }
+        int entry = table().entry(1);
+        return state || entry != FatTable.UNREAD && (entry & (geometry.kind() == FatKind.FAT16 ? 0x8000 : 0x08000000)) == 0;
     }
 
     @Override

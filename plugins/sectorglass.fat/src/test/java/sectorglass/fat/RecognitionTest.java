@@ -3,6 +3,7 @@ package sectorglass.fat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -79,5 +80,11 @@ class RecognitionTest {
             image.plant(3 + i, name.charAt(i));
         }
         assertTrue(new FatVolumeProvider().recognise(new VolumeSite(image, image.all(), null)).isEmpty());
+    }
+
+    @Test
+    void aVolumeThatWasNotClosedSaysSo() {
+        assertEquals(java.util.List.of(), Volumes.volume(Volumes.open("f16")).info().remarks());
+        assertEquals(java.util.List.of("not closed cleanly"), Volumes.volume(Volumes.open("f16").plant16(2050, 0x7FFF)).info().remarks());
     }
 }

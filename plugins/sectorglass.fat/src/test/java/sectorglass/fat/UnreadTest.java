@@ -50,6 +50,14 @@ class UnreadTest {
         assertEquals(Set.of("fat.closed-cleanly", "fat32.backup-equals-boot"), open);
     }
 
+    /** The layout is guessed, the files are checked all the same; what the fields say stays open, as one finding and the state byte. */
+    @Test
+    void bootSectorOfFat16() {
+        Findings findings = lost("f16", 0, 1);
+        assertEquals(List.of("fat.boot-sector-size-legal", "fat.closed-cleanly"), findings.listed().stream().map(Finding::check).sorted().toList());
+        assertTrue(findings.all().stream().anyMatch(f -> f.check().equals("fat.chain-no-loop") && f.verdict() == Verdict.PASSED));
+    }
+
     @Test
     void informationSector() {
         assertEquals(Set.of("fat32.info-signatures", "fat32.info-hint-in-range", "fat32.info-free-count"), notChecked(lost("f32", 1, 1)));
