@@ -1,6 +1,7 @@
 package sectorglass.apple;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 import sectorglass.disk.Level;
@@ -19,8 +20,15 @@ import sectorglass.verify.Checks;
  * @param structures its headers and their copies, by address
  * @param roles what it is probably for
  * @param judge checks the headers
+ * @param services further capabilities
  */
-record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge) implements Volume {
+record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge,
+        List<Object> services) implements Volume {
+
+    /** A volume without further capabilities. */
+    HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge) {
+        this(info, site, structures, roles, judge, List.of());
+    }
 
     /** The rules of one kind. */
     @FunctionalInterface
@@ -35,6 +43,11 @@ record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures
             return Volume.super.address(kind, target);
         }
         return OptionalLong.of(site.firstByte() + target * info.clusterBytes());
+    }
+
+    @Override
+    public <T> Optional<T> capability(Class<T> kind) {
+        return services.stream().filter(kind::isInstance).findFirst().map(kind::cast);
     }
 
     @Override

@@ -37,7 +37,7 @@ final class HfsCatalog {
 
     /** Number of nodes that the fork has room for. */
     long nodes() {
-        return fork.bytes() / nodeSize;
+        return fork.held(site) / nodeSize;
     }
 
     /** A node. */

@@ -30,6 +30,15 @@ record HfsFork(long bytes, long blockSize, List<Long> starts, List<Long> counts)
         return new HfsFork(Math.max(0, w.u64be(at)), blockSize, starts, counts);
     }
 
+    /** Bytes that the extents hold, at most those of the site: the logical size is only a claim. */
+    long held(VolumeSite site) {
+        long held = 0;
+        for (long count : counts) {
+            held += count * blockSize;
+        }
+        return Math.min(Math.min(bytes, held), site.bytes());
+    }
+
     /** Whether the extents hold all of the logical size. */
     boolean complete() {
         long blocks = 0;

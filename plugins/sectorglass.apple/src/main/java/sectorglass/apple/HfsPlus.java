@@ -88,7 +88,13 @@ final class HfsPlus {
             facts.remarks.add("read from the alternate volume header");
         }
         return new HeaderVolume(facts.info("hfsplus", site), site, structures(site, place, w), List.of(),
-                new HfsPlusChecks(site, place)::check);
+                new HfsPlusChecks(site, place)::check, services(site, place, w));
+    }
+
+    private static List<Object> services(VolumeSite site, Place place, Window header) {
+        boolean usable = Boolean.TRUE.equals(Facts.known(() -> plausible(header) && header.isRead(0, 512)));
+        HfsCatalog catalog = usable ? HfsCatalog.open(site, place, header) : null;
+        return catalog == null ? List.of() : List.of(new HfsFiles(catalog, header));
     }
 
     private static List<Structure> structures(VolumeSite site, Place place, Window header) {

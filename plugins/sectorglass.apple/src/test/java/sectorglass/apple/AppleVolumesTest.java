@@ -83,6 +83,21 @@ class AppleVolumesTest {
     }
 
     @Test
+    void filesOfHfsPlus() throws IOException {
+        var files = Judged.open(TestImage.of(hfsPlus())).orElseThrow().capability(sectorglass.disk.Files.class).orElseThrow();
+        var tree = files.tree(sectorglass.image.Progress.NONE);
+        assertEquals(-1, tree.withoutFolder());
+        var hello = files.content(tree.find("hello.txt").orElseThrow(), "");
+        byte[] text = new byte[13];
+        assertEquals(List.of(), hello.read(0, text, 0, 13));
+        assertEquals("hello, world\n", new String(text, java.nio.charset.StandardCharsets.US_ASCII));
+        int big = tree.find("docs/big.bin").orElseThrow();
+        assertEquals(200000, tree.bytes(big));
+        assertEquals(200000, files.content(big, "").readBytes());
+        assertEquals("docs/big.bin", tree.entry(big).path());
+    }
+
+    @Test
     void soundApfs() throws IOException {
         try (TestImage image = TestImage.of(apfs())) {
             Judged judged = Judged.full(image);
@@ -162,7 +177,18 @@ class AppleVolumesTest {
             }
             TestImage image = TestImage.of(bytes);
             if (Judged.open(image).isPresent()) {
-                Judged.full(image).volume().structureAt(1100);
+                var volume = Judged.full(image).volume();
+                volume.structureAt(1100);
+                volume.capability(sectorglass.disk.Files.class).ifPresent(files -> {
+                    var tree = files.tree(sectorglass.image.Progress.NONE);
+                    for (int id = 0; id < tree.size(); id++) {
+                        tree.entry(id);
+                        var content = files.content(id, "");
+                        if (content != null) {
+                            content.missing();
+                        }
+                    }
+                });
             }
         }
         try (TestImage image = TestImage.of(apfs())) {
