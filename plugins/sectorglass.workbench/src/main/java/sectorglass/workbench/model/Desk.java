@@ -27,6 +27,7 @@ public final class Desk {
     private Gloss gloss;
     private long caret;
     private volatile ByteRange selection;
+    private boolean own;
     private Explained explained;
     private FieldNode field;
     private Finding finding;
@@ -90,6 +91,7 @@ public final class Desk {
         gloss = disk == null ? null : gloss(disk);
         caret = 0;
         selection = null;
+        own = false;
         explained = null;
         field = null;
         finding = null;
@@ -158,7 +160,7 @@ public final class Desk {
 
     /** Moves the caret a step of the hand: no place in the trail of its own. An address outside is clamped. */
     public void move(long address) {
-        place(address, null, null);
+        place(address, null, null, false);
         trail.moved(caret);
     }
 
@@ -166,7 +168,7 @@ public final class Desk {
     public void select(long anchor, long address) {
         long to = clamp(address);
         long from = clamp(anchor);
-        place(to, new ByteRange(Math.min(from, to), Math.abs(to - from) + 1), null);
+        place(to, new ByteRange(Math.min(from, to), Math.abs(to - from) + 1), null, true);
         trail.moved(caret);
     }
 
@@ -174,27 +176,25 @@ public final class Desk {
     public void goTo(long address, String by) {
         long to = clamp(address);
         trail.add(new Step(to, by));
-        place(to, null, null);
+        place(to, null, null, false);
     }
 
     /** Goes to bytes that belong into the trail, and selects them. */
     public void goTo(ByteRange bytes, String by) {
         long to = clamp(bytes.start());
         trail.add(new Step(to, by));
-        place(to, bytes.length() > 0 ? bytes : null, null);
+        place(to, bytes.length() > 0 ? bytes : null, null, true);
     }
 
     /** The selected bytes if they were selected by hand or found, not chosen as a field or finding; else null. */
     public ByteRange ownSelection() {
-        boolean ofField = field != null && selection != null && selection.equals(new ByteRange(field.firstByte(), field.length()));
-        boolean ofFinding = finding != null && finding.where().equals(selection);
-        return selection == null || selection.length() < 2 || ofField || ofFinding ? null : selection;
+        return own && selection.length() > 1 ? selection : null;
     }
 
     /** Chooses a field of the structure that is shown, or of another one. */
     public void choose(FieldNode chosen) {
         ByteRange bytes = chosen.length() == 0 ? null : new ByteRange(chosen.firstByte(), chosen.length());
-        place(chosen.firstByte(), bytes, chosen);
+        place(chosen.firstByte(), bytes, chosen, false);
         trail.moved(caret);
     }
 
@@ -203,7 +203,7 @@ public final class Desk {
         finding = chosen;
         trail.add(new Step(clamp(chosen.where().start()), chosen.check()));
         ByteRange bytes = chosen.where().length() == 0 ? null : chosen.where();
-        place(chosen.where().start(), bytes, null);
+        place(chosen.where().start(), bytes, null, false);
         tell(DeskListener::findingChosen);
     }
 
@@ -225,7 +225,7 @@ public final class Desk {
     /** Goes to a step of the trail. */
     public void back(int index) {
         Step step = trail.go(index);
-        place(step.address(), null, null);
+        place(step.address(), null, null, false);
     }
 
     /** Whether {@link #back()} leads anywhere. */
@@ -288,9 +288,10 @@ public final class Desk {
         return open == null ? 0 : Math.max(0, Math.min(address, open.image().bytes() - 1));
     }
 
-    private void place(long address, ByteRange bytes, FieldNode chosen) {
+    private void place(long address, ByteRange bytes, FieldNode chosen, boolean selectedByHand) {
         caret = clamp(address);
         selection = bytes;
+        own = selectedByHand && bytes != null;
         if (chosen != null && explained != null && explained.structure().range().contains(caret)) {
             field = chosen;
             asked = asked + 1;
