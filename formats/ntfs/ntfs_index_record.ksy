@@ -37,11 +37,6 @@ seq:
     -label: Own number
     -unit: dec
     doc: Place of the block in the index, in clusters, or in units of 512 bytes where a cluster is larger than a block.
-  - id: index
-    type: ntfs_index_entries(true)
-    size-eos: true
-    -label: Index
-    doc: Header and entries.
 instances:
   update_sequence:
     pos: update_sequence_offset
@@ -49,3 +44,9 @@ instances:
     if: update_sequence_offset >= 40 and update_sequence_offset < 512
     -label: Update sequence
     doc: The mark of this write and the original bytes.
+  index:
+    pos: 24
+    type: ntfs_index_entries(true)
+    size-eos: true
+    -label: Index
+    doc: Header and entries.

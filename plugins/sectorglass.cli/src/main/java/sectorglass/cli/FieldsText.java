@@ -1,6 +1,8 @@
 package sectorglass.cli;
 
 import java.io.PrintStream;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HexFormat;
 import java.util.List;
 
@@ -36,15 +38,14 @@ final class FieldsText {
                 + ", image byte " + Numbers.address(window.start()) + ", " + Numbers.grouped(window.length()) + " bytes");
         Table table = new Table("rlllll").row("byte", "bytes", "field", "value", "meaning", "");
         List<Finding> listed = findings.listed();
-        long explained = window.start();
+        Deque<ByteRange> gaps = new ArrayDeque<>(FieldWalk.unexplained(root, window));
         for (FieldNode node : FieldWalk.values(root)) {
-            if (node.length() > 0 && node.firstByte() > explained) {
-                gap(table, window, explained, node.firstByte());
+            while (node.length() > 0 && !gaps.isEmpty() && gaps.peek().start() < node.firstByte()) {
+                gap(table, window, gaps.poll());
             }
             row(table, node, window, listed);
-            explained = Math.max(explained, node.firstByte() + node.length());
         }
-        gap(table, window, explained, window.range().end());
+        gaps.forEach(gap -> gap(table, window, gap));
         table.print(out, "  ");
     }
 
@@ -98,10 +99,10 @@ final class FieldsText {
         return HEX.formatHex(window.raw(offset, shown)) + (length > shown ? " …" : "");
     }
 
-    private static void gap(Table table, Window window, long from, long to) {
-        if (to > from) {
-            int offset = (int) (from - window.start());
-            table.row(offset, hex(window, offset, (int) (to - from)), "not explained", Numbers.grouped(to - from) + " bytes", "", "");
+    private static void gap(Table table, Window window, ByteRange gap) {
+        if (gap.length() > 0) {
+            int offset = (int) (gap.start() - window.start());
+            table.row(offset, hex(window, offset, (int) gap.length()), "not explained", Numbers.grouped(gap.length()) + " bytes", "", "");
         }
     }
 
