@@ -11,9 +11,12 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.WorkbenchException;
 import org.eclipse.ui.handlers.HandlerUtil;
 
+import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.make.Demo;
+import sectorglass.workbench.opening.Bench;
 import sectorglass.workbench.opening.Opening;
+import sectorglass.workbench.recovery.states.ImportDialog;
 
 /** Does what a command of this bundle asks for; the last word of the command's id says what. */
 public final class RecoverHandler extends AbstractHandler {
@@ -24,6 +27,13 @@ public final class RecoverHandler extends AbstractHandler {
         Shell shell = HandlerUtil.getActiveShell(event);
         switch (id.substring(id.lastIndexOf('.') + 1)) {
             case "demo" -> demo(shell);
+            case "states" -> {
+                if (Bench.desk().open() != null && Bench.desk().open().image() instanceof OpenImage) {
+                    new ImportDialog(shell, Bench.desk().open()).open();
+                } else {
+                    MessageDialog.openInformation(shell, Words.of("states.title"), Words.of("states.noimage"));
+                }
+            }
             case "perspective" -> {
                 try {
                     var window = HandlerUtil.getActiveWorkbenchWindowChecked(event);

@@ -1,0 +1,86 @@
+package sectorglass.workbench.recovery.copies;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+import sectorglass.image.ImageException;
+import sectorglass.image.Images;
+import sectorglass.image.OpenImage;
+import sectorglass.image.OpenOptions;
+import sectorglass.image.Progress;
+import sectorglass.image.SectorImage;
+import sectorglass.recovery.Passes;
+import sectorglass.verify.RuleBook;
+import sectorglass.workbench.recovery.Words;
+
+/** The open image and further ones of the same disk. Closes what it opened. */
+final class Copies {
+    private final List<OpenImage> opened = new ArrayList<>();
+    private final List<Path> paths = new ArrayList<>();
+
+    /** Number of further copies. */
+    synchronized int size() {
+        return opened.size();
+    }
+
+    /** A further copy. */
+    synchronized OpenImage get(int index) {
+        return opened.get(index);
+    }
+
+    /** Paths of the further copies. */
+    synchronized List<Path> paths() {
+        return List.copyOf(paths);
+    }
+
+    /**
+     * Opens a further copy. A read map that lies beside it under its name, with the ending {@code .csv} or {@code .read-map.csv}, is
+     * taken.
+     */
+    OpenImage add(Path path, SectorImage first) throws ImageException {
+        OpenImage image = Images.open(path, OpenOptions.DEFAULT.withReadMap(map(path)).withLocale(Locale.getDefault()));
+        if (image.sectorSize() != first.sectorSize()) {
+            int size = image.sectorSize();
+            image.close();
+            throw new ImageException(Words.of("copies.sizes", path, size, first.sectorSize()));
+        }
+        synchronized (this) {
+            opened.add(image);
+            paths.add(path);
+        }
+        return image;
+    }
+
+    /** The read map beside an image, or null. */
+    static Path map(Path image) {
+        String name = image.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        for (String wanted : new String[] {name + ".read-map.csv", name + ".csv", (dot > 0 ? name.substring(0, dot) : name) + ".csv"}) {
+            Path map = image.resolveSibling(wanted);
+            if (Files.isRegularFile(map)) {
+                return map;
+            }
+        }
+        return null;
+    }
+
+    /** Compares. */
+    Passes compare(SectorImage first, Progress progress) {
+        List<SectorImage> all = new ArrayList<>();
+        all.add(first);
+        synchronized (this) {
+            all.addAll(opened);
+        }
+        return Passes.of(all, RuleBook.ofProviders(Locale.getDefault()), progress);
+    }
+
+    /** Closes and forgets the further copies. */
+    synchronized void clear() {
+        opened.forEach(OpenImage::close);
+        opened.clear();
+        paths.clear();
+    }
+}
