@@ -5,30 +5,45 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.Method;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
+import java.util.List;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
+import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.WorkbenchException;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
+import sectorglass.image.OpenOptions;
 import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
+import sectorglass.image.SectorRanges;
 import sectorglass.make.Demo;
 import sectorglass.workbench.InspectPerspective;
 
 /** The perspective Recover with the disk of which only a part was read. Its parts are found by their ids and by what they show. */
 class RecoverTest {
-    private static final String RECOVER = "sectorglass.workbench.recovery.";
+    static final String RECOVER = "sectorglass.workbench.recovery.";
     private static final int STATE = 2;
 
     @BeforeEach
@@ -42,7 +57,7 @@ class RecoverTest {
         perspective(InspectPerspective.ID);
     }
 
-    private static void perspective(String id) {
+    static void perspective(String id) {
         Ui.run(() -> {
             try {
                 PlatformUI.getWorkbench().showPerspective(id, PlatformUI.getWorkbench().getWorkbenchWindows()[0]);
@@ -102,6 +117,93 @@ class RecoverTest {
         assertEquals("1", Ui.get(() -> stages.getItem(0).getText(0)));
     }
 
+    @Test
+    void copiesThatDifferAreNamed() throws Exception {
+        long lba = compareWithChanged();
+        Table ranges = Ui.get(() -> Ui.all(Table.class).stream().filter(t -> t.getColumnCount() == 5 && t.getColumn(4).getText().equals("Why")
+                && t.getColumn(0).getText().equals("First LBA")).findFirst().orElseThrow());
+        Ui.until("the copies are compared", () -> ranges.getItemCount() > 0);
+        Ui.run(() -> {
+            assertEquals(1, ranges.getItemCount());
+            assertEquals(String.valueOf(lba), ranges.getItem(0).getText(0).replaceAll("\\D", ""));
+        });
+    }
+
+    /** Compares the demo disk with a copy in which one sector that was read holds other bytes; gives its LBA. */
+    static long compareWithChanged() throws Exception {
+        Demo.Written demo = Ui.demo(Demo.Variant.PARTLY_READ);
+        Path copy = demo.image().resolveSibling("second-pass.img");
+        Files.copy(demo.image(), copy, StandardCopyOption.REPLACE_EXISTING);
+        Files.copy(demo.readMap(), copy.resolveSibling("second-pass.csv"), StandardCopyOption.REPLACE_EXISTING);
+        SectorImage image = Ui.get(() -> Ui.desk().open().image());
+        SectorRanges read = image.inState(ReadState.READ, image.all());
+        long lba = read.run(read.runs() - 1).first();
+        try (FileChannel out = FileChannel.open(copy, StandardOpenOption.WRITE)) {
+            out.write(ByteBuffer.wrap("other bytes than the first pass".getBytes(StandardCharsets.US_ASCII)), lba * image.sectorSize());
+        }
+        IViewPart part = Ui.get(() -> Ui.part(RECOVER + "copies"));
+        Method add = part.getClass().getMethod("add", List.class);
+        Ui.run(() -> {
+            try {
+                add.invoke(part, List.of(copy));
+            } catch (ReflectiveOperationException e) {
+                throw new IllegalStateException(e);
+            }
+        });
+        Ui.until("the copy is there", () -> Ui.all(Button.class).stream().anyMatch(b -> b.getText().equals("Compare") && b.isEnabled()));
+        Ui.run(() -> press(Ui.window(), "Compare"));
+        return lba;
+    }
+
+    @Test
+    void anImportedLogChangesTheReadStates() throws Exception {
+        SectorImage before = Ui.get(() -> Ui.desk().open().image());
+        Ui.open(Ui.demo(Demo.Variant.GPT).image(), OpenOptions.DEFAULT);
+        assertEquals(ReadState.READ, Ui.get(() -> Ui.desk().open().image().state(2000)));
+        assertNotEquals(before, Ui.get(() -> Ui.desk().open().image()));
+        Shell dialog = importDialog(log());
+        Table preview = Ui.get(() -> Ui.all(dialog, Table.class).get(0));
+        Ui.run(() -> {
+            assertEquals(3, preview.getItemCount());
+            assertFalse(preview.getItem(1).getText(5).isEmpty(), "the second line has a problem");
+            Button tolerant = Ui.all(dialog, Button.class).stream().filter(b -> b.getText().startsWith("leave out")).findFirst().orElseThrow();
+            tolerant.setSelection(true);
+            tolerant.notifyListeners(SWT.Selection, new Event());
+            press(dialog, "Apply");
+        });
+        Ui.until("the log counts", () -> Ui.desk().open().image().state(2000) == ReadState.FAILED);
+        Ui.until("the disk is judged again", () -> Ui.desk().open().findings() != null);
+        assertEquals(ReadState.READ, Ui.get(() -> Ui.desk().open().image().state(10)));
+    }
+
+    /** A text log of three lines, the second of which cannot be read. */
+    static Path log() throws Exception {
+        Path log = Files.createTempFile("sectorglass-log", ".txt");
+        log.toFile().deleteOnExit();
+        return Files.writeString(log, "0,2000,read\nhere,2,read\n2000,100,failed\n");
+    }
+
+    /** Opens the dialog with a log. */
+    static Shell importDialog(Path log) {
+        PlatformUI.getWorkbench().getDisplay().asyncExec(() -> {
+            try {
+                PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand(RECOVER + "states", null);
+            } catch (Exception e) {
+                throw new IllegalStateException(e);
+            }
+        });
+        Ui.until("the dialog is open", () -> dialog() != null);
+        Shell dialog = Ui.get(RecoverTest::dialog);
+        Ui.run(() -> Ui.all(dialog, Text.class).stream().filter(t -> t.getMessage().startsWith("text log")).findFirst().orElseThrow()
+                .setText(log.toString()));
+        return dialog;
+    }
+
+    private static Shell dialog() {
+        return Arrays.stream(PlatformUI.getWorkbench().getDisplay().getShells()).filter(s -> s.getText().equals("Import read states")).findFirst()
+                .orElse(null);
+    }
+
     private static Tree tree() {
         Tree files = Ui.get(() -> {
             Ui.part(RECOVER + "files");
@@ -111,7 +213,7 @@ class RecoverTest {
         return files;
     }
 
-    private static void press(Control root, String text) {
+    static void press(Control root, String text) {
         Button button = Ui.all(root, Button.class).stream().filter(b -> b.getText().equals(text)).findFirst().orElseThrow();
         assertTrue(button.isEnabled(), text);
         button.notifyListeners(SWT.Selection, new Event());

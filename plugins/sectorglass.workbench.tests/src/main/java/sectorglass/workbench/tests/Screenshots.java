@@ -9,6 +9,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageLoader;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
@@ -32,7 +33,12 @@ class Screenshots {
         Ui.run(() -> {
             Shell shell = Ui.window();
             shell.setMaximized(false);
-            shell.setBounds(0, 0, Integer.parseInt(size[0]), Integer.parseInt(size[1]));
+            int width = Integer.parseInt(size[0]);
+            int height = Integer.parseInt(size[1]);
+            shell.setBounds(0, 0, width, height);
+            // without a window manager there is no frame, though the toolkit leaves room for one
+            Point end = end(shell);
+            shell.setBounds(0, 0, 2 * width - end.x, 2 * height - end.y);
             PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().resetPerspective();
         });
         for (boolean dark : new boolean[] {false, true}) {
@@ -59,13 +65,19 @@ class Screenshots {
         Ui.run(() -> Look.set(false));
     }
 
+    /** The lower right corner of what a window shows. */
+    private static Point end(Shell shell) {
+        Rectangle client = shell.getClientArea();
+        return shell.toDisplay(client.x + client.width, client.y + client.height);
+    }
+
     private static void place(long address, String name) {
         Ui.run(() -> Ui.desk().goTo(address, "typed"));
         Ui.explained();
         shoot(name);
     }
 
-    private static void shoot(String name) {
+    static void shoot(String name) {
         Ui.settle();
         // the gloss comes from a worker; the picture waits until nothing is missing any more
         for (int i = 0; i < 20; i++) {
@@ -78,10 +90,10 @@ class Screenshots {
         }
         Ui.run(() -> {
             Display display = Display.getCurrent();
-            Rectangle area = Ui.window().getBounds();
-            Image image = new Image(display, area.width, area.height);
+            Point end = end(Ui.window());
+            Image image = new Image(display, end.x, end.y);
             GC gc = new GC(display);
-            gc.copyArea(image, area.x, area.y);
+            gc.copyArea(image, 0, 0);
             gc.dispose();
             ImageLoader loader = new ImageLoader();
             loader.data = new org.eclipse.swt.graphics.ImageData[] {image.getImageData(display.getPrimaryMonitor().getZoom())};
