@@ -97,7 +97,7 @@ public final class FieldsPart extends DeskPart {
             hint.say(Texts.of("fields.none"));
         }
         hint.show(tree.getControl(), any);
-        tree.getTree().getColumn(0).setText(any ? Texts.of("fields.of", SafeText.of(explained.structure().name())) : Texts.of("fields.name"));
+        tree.getTree().getColumn(0).setText(any ? SafeText.of(explained.structure().name()) : Texts.of("fields.name"));
     }
 
     @Override

@@ -161,6 +161,7 @@ public final class FindingsPart extends DeskPart {
             hint.say(Texts.of("findings.nothing"));
         }
         hint.show(content, findings != null && !findings.all().isEmpty());
+        content.getDisplay().asyncExec(this::widen);
         summarise();
     }
 
