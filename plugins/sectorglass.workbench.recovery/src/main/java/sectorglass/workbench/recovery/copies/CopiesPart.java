@@ -35,7 +35,7 @@ import sectorglass.workbench.recovery.Words;
 /** Several images of one disk: whether they are of one disk, where they differ, which of them passes, and their merging. */
 public final class CopiesPart extends RecoverPart {
     private static final String[] COLUMNS = {"number", "image", "sectors", "read", "only"};
-    private static final int[] WIDTHS = {45, 240, 100, 100, 110};
+    private static final int[] WIDTHS = {50, 150, 80, 80, 90};
 
     private final Copies copies = new Copies();
     private OpenDisk first;
@@ -69,8 +69,8 @@ public final class CopiesPart extends RecoverPart {
         judgement.setLayoutData(below);
         Composite right = column(sash);
         ranges = new RangeTable(right, new String[] {Words.of("range.first"), Words.of("range.last"), Words.of("range.sectors"),
-            Words.of("copies.taken"), Words.of("copies.why")}, new int[] {110, 110, 90, 100, 240}, 3);
-        sash.setWeights(48, 52);
+            Words.of("copies.taken"), Words.of("copies.why")}, new int[] {85, 85, 75, 90, 330}, 3);
+        sash.setWeights(42, 58);
         Composite low = row(parent, 6);
         button(low, Words.of("copies.add"), this::add);
         button(low, Words.of("copies.clear"), this::clear);

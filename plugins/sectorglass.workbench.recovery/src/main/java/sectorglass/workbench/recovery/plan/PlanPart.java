@@ -32,7 +32,7 @@ import sectorglass.workbench.recovery.Words;
 /** What to read next: wishes on the left, stages in the middle, the sectors of the chosen stage on the right. */
 public final class PlanPart extends RecoverPart {
     private static final String[] COLUMNS = {"number", "kind", "sectors", "size", "volume", "reason"};
-    private static final int[] WIDTHS = {50, 200, 110, 170, 70, 300};
+    private static final int[] WIDTHS = {50, 170, 80, 160, 70, 300};
 
     private Text chosen;
     private Text last;
@@ -67,11 +67,11 @@ public final class PlanPart extends RecoverPart {
         stages.addListener(SWT.Resize, event -> stages.getDisplay().asyncExec(this::widen));
         remarks = new Text(middle, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         GridData below = new GridData(SWT.FILL, SWT.END, true, false);
-        below.heightHint = 48;
+        below.heightHint = 68;
         remarks.setLayoutData(below);
         Composite right = column(sash);
         ranges = new RangeTable(right, new String[] {Words.of("range.first"), Words.of("range.last"), Words.of("range.sectors")},
-                new int[] {110, 110, 90}, 3);
+                new int[] {85, 85, 75}, 3);
         sash.setWeights(22, 53, 25);
         Composite low = row(parent, 3);
         button(low, Words.of("plan.make"), this::make);
@@ -179,7 +179,6 @@ public final class PlanPart extends RecoverPart {
                 Numbers.grouped(stage.sectors()), Numbers.size(stage.sectors() * size),
                 stage.volume() == null ? Words.of("plan.all") : String.valueOf(stage.volume()), stage.reason()});
         }
-        remarks.setText(String.join("\n", plan.remarks()));
         export.setEnabled(!plan.stages().isEmpty());
         bar.say(plan.stages().isEmpty() ? Words.of("plan.nothing") : Words.of("plan.summary", Numbers.grouped(plan.sectors()),
                 Numbers.grouped(plan.unread()), Numbers.grouped(plan.saved()), Numbers.size(plan.saved() * size)));
@@ -193,9 +192,13 @@ public final class PlanPart extends RecoverPart {
         int index = stages.getSelectionIndex();
         if (plan == null || index < 0) {
             ranges.clear();
+            remarks.setText(plan == null ? "" : String.join("\n", plan.remarks()));
             return;
         }
         ReadPlan.Stage stage = plan.stages().get(index);
+        List<String> below = new java.util.ArrayList<>(List.of(Words.of("plan.stage", index + 1, stage.reason())));
+        below.addAll(plan.remarks());
+        remarks.setText(String.join("\n", below));
         ranges.show(stage.ranges().runs(), i -> {
             SectorRange run = stage.ranges().run(i);
             return new String[] {Numbers.grouped(run.first()), Numbers.grouped(run.last()), Numbers.grouped(run.count())};

@@ -80,7 +80,7 @@ public final class ImportDialog extends TitleAreaDialog {
         preview = table(area, 150, "states.line", "states.start", "states.length", "states.state", "states.fields", "states.problem");
         offers = new Table(area, SWT.CHECK | SWT.BORDER | SWT.FULL_SELECTION);
         columns(offers, 80, "states.offer", "states.share");
-        offers.getColumn(0).setWidth(420);
+        offers.getColumn(0).setWidth(560);
         offers.getColumn(1).setWidth(280);
         offers.addListener(SWT.Selection, event -> show());
         bar = new WorkBar(area);
