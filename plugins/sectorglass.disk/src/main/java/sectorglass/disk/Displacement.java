@@ -42,9 +42,8 @@ final class Displacement {
     private List<Witness> witnesses() {
         List<Witness> all = new ArrayList<>();
         for (Disk.FoundMap found : disk.maps()) {
-            if (!found.map().leftover()) {
-                all.addAll(found.provider().witnesses(found.map(), disk.image()));
-            }
+            // a header that stands off its own place is called a leftover by its map, and is the best witness here
+            all.addAll(found.provider().witnesses(found.map(), disk.image()));
         }
         for (Partition partition : disk.partitions()) {
             if (partition.volume() != null) {
@@ -89,7 +88,9 @@ final class Displacement {
         boolean displaced = late >= 2 && straight == from;
         Witness first = witnesses.get(Math.min(from, witnesses.size() - 1));
         ByteRange where = new ByteRange(displaced ? first.foundByte() : witnesses.get(0).foundByte(), size);
-        out.check("disk.displacement", where, () -> displaced
+        // somewhere behind the last structure that lies right the content begins to lie late: failings from there on follow from it
+        long since = displaced && from > 0 ? witnesses.get(from - 1).foundByte() : where.start();
+        out.in(new ByteRange(since, where.end() - since)).check("disk.displacement", where, () -> displaced
                 ? Outcome.failed(first.structure() + " at LBA " + first.foundByte() / size, "LBA " + first.homeByte() / size)
                         .with("from", first.foundByte() / size).with("sectors", Math.abs(last.shift()) / size)
                         .with("direction", last.shift() > 0 ? "late" : "early").with("witnesses", late)

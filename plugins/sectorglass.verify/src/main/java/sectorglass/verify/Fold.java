@@ -20,6 +20,9 @@ final class Fold {
     /** Indexes of troubled entries by rule id and first byte. */
     private final Map<String, Integer> places = new HashMap<>();
 
+    /** Index of the first failed entry whose rule covers what stands behind it, or -1. */
+    private int covering = -1;
+
     Fold(List<Checks.Entry> entries, RuleBook book, Map<Mark, Integer> ids) {
         this.entries = entries;
         this.book = book;
@@ -34,6 +37,10 @@ final class Fold {
                 troubled.computeIfAbsent(entry.mark().rule, rule -> new TreeMap<>()).putIfAbsent(entry.structure().start(), i);
                 places.putIfAbsent(place(entry.mark().rule, entry.where().start()), i);
             }
+        }
+        for (int i = entries.size() - 1; i >= 0; i--) {
+            Mark mark = entries.get(i).mark();
+            covering = mark.verdict() == Verdict.FAILED && book.rule(mark.rule).covers() ? i : covering;
         }
         Integer[] direct = new Integer[entries.size()];
         for (int i = 0; i < direct.length; i++) {
@@ -50,6 +57,9 @@ final class Fold {
         Checks.Entry entry = entries.get(index);
         if (entry.mark().verdict() == Verdict.PASSED) {
             return null;
+        }
+        if (covered(index)) {
+            return covering + 1;
         }
         Mark said = entry.mark().outcome.cause;
         if (said != null) {
@@ -73,6 +83,13 @@ final class Fold {
             }
         }
         return null;
+    }
+
+    /** Whether a failing that stands before explains this one, since it explains everything behind itself. */
+    private boolean covered(int index) {
+        Checks.Entry entry = entries.get(index);
+        return covering >= 0 && covering != index && entry.mark().verdict() == Verdict.FAILED
+                && entry.where().start() >= entries.get(covering).structure().start();
     }
 
     private static String place(String rule, long firstByte) {

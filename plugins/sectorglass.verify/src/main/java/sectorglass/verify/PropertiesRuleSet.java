@@ -16,7 +16,8 @@ import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Rules kept in UTF-8 properties files beside a class: {@code rules.properties} holds {@code ID.severity}, {@code ID.source},
- * {@code ID.follows} (ids separated by blanks, optional) and {@code ID.full} ({@code true}, optional); {@code texts.properties} and
+ * {@code ID.follows} (ids separated by blanks, optional), {@code ID.covers} and
+ * {@code ID.full} ({@code true}, optional); {@code texts.properties} and
  * {@code texts_LANGUAGE.properties} hold {@code ID.what}, {@code ID.means}, {@code ID.advice}; {@code statements.properties} and {@code statements_LANGUAGE.properties}
  * hold {@code ID.rule}, what the rule asks for. A bundle provides an empty subclass.
  */
@@ -49,6 +50,7 @@ public abstract class PropertiesRuleSet implements RuleSet {
                 String follows = data.getProperty(id + ".follows", "").trim();
                 found.add(new Rule(id, Severity.of(data.getProperty(key).trim()), data.getProperty(id + ".source", "").trim(),
                         follows.isEmpty() ? List.of() : List.of(follows.split("\\s+")),
+                        Boolean.parseBoolean(data.getProperty(id + ".covers", "false").trim()),
                         Boolean.parseBoolean(data.getProperty(id + ".full", "false").trim())));
             }
         }

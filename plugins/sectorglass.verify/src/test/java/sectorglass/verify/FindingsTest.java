@@ -19,10 +19,11 @@ class FindingsTest {
     private static final RuleSet RULES = new RuleSet() {
         @Override
         public List<Rule> rules() {
-            return List.of(new Rule("x.size", Severity.UNUSABLE, "standard, 1", List.of(), false),
-                    new Rule("x.crc", Severity.UNUSABLE, "standard, 2", List.of("x.size"), false),
-                    new Rule("x.entry", Severity.AT_RISK, "standard, 3", List.of("x.crc", "y.*"), false),
-                    new Rule("y.signature", Severity.COSMETIC, "standard, 4", List.of(), false));
+            return List.of(new Rule("x.size", Severity.UNUSABLE, "standard, 1", List.of(), false, false),
+                    new Rule("x.crc", Severity.UNUSABLE, "standard, 2", List.of("x.size"), false, false),
+                    new Rule("x.entry", Severity.AT_RISK, "standard, 3", List.of("x.crc", "y.*"), false, false),
+                    new Rule("y.signature", Severity.COSMETIC, "standard, 4", List.of(), false, false),
+                    new Rule("z.shift", Severity.AT_RISK, "standard, 5", List.of(), true, false));
         }
 
         @Override
@@ -76,6 +77,18 @@ class FindingsTest {
         assertEquals(3, findings.listed().get(0).count());
         assertEquals(1, findings.listed().get(1).count());
         assertEquals(new Findings.Counts(2, 0, 0, 0, 0), findings.counts());
+    }
+
+    @Test
+    void whatCoversTheRestExplainsEveryFailingBehindIt() {
+        Checks checks = new Checks();
+        checks.report("z.shift", new ByteRange(4096, 512), Outcome.failed("a", "b"));
+        checks.report("y.signature", new ByteRange(512, 2), Outcome.failed("a", "b"));
+        checks.report("y.signature", new ByteRange(9000, 2), Outcome.failed("a", "b"));
+        checks.report("x.size", new ByteRange(9000, 4), Outcome.passed());
+        Findings findings = of(checks);
+        assertEquals(List.of("y.signature", "z.shift"), findings.listed().stream().map(Finding::check).toList());
+        assertEquals(2, findings.listed().get(1).count());
     }
 
     @Test

@@ -128,7 +128,7 @@ public final class GptMaps implements MapProvider {
     @Override
     public List<Witness> witnesses(PartitionMap map, SectorImage image) {
         GptHeader header = GptHeader.read(image, map.lba());
-        if (map.leftover() || !header.sound() || header.myLba() < 0 || header.myLba() > Long.MAX_VALUE / image.sectorSize()) {
+        if (!header.sound() || header.myLba() < 0 || header.myLba() > Long.MAX_VALUE / image.sectorSize()) {
             return List.of();
         }
         return List.of(new Witness(header.sector().start(), header.myLba() * image.sectorSize(), "GPT header at LBA " + map.lba()));
