@@ -27,6 +27,8 @@ final class FileTable {
     private static final String[] COLUMNS = {"name", "size", "state", "modified", "note"};
     private static final int[] WIDTHS = {340, 170, 130, 180, 110};
     private static final int STATE = 2;
+    /** Rows made at once; the toolkit makes each row when it is counted, and more follow when the last ones are seen. */
+    private static final int STEP = 20_000;
 
     private final Tree tree;
     private final SignImages images = new SignImages();
@@ -76,7 +78,7 @@ final class FileTable {
         volume = from;
         files = shownTree;
         rows = shownRows;
-        tree.setItemCount(rows == null ? 0 : rows.top());
+        tree.setItemCount(rows == null ? 0 : Math.min(STEP, rows.top()));
         tree.setRedraw(true);
     }
 
@@ -93,7 +95,8 @@ final class FileTable {
         String name = rows.isFlat() ? files.path(entry) : SafeText.of(files.name(entry));
         item.setText(new String[] {folder ? name + "/" : name, size(entry, folder), "", modified == null ? "" : time(modified),
             files.deleted(entry) ? Words.of("files.isdeleted") : ""});
-        item.setItemCount(rows.below(entry));
+        item.setItemCount(Math.min(STEP, rows.below(entry)));
+        more(parent, event.index);
         if (!folder) {
             waiting.put(entry, item);
             FileState state = states.of(volume.files(), files, entry, this::found);
@@ -103,6 +106,25 @@ final class FileTable {
             } else {
                 item.setText(STATE, "\u2026");
             }
+        }
+    }
+
+    /** Makes more rows once the last ones are seen. */
+    private void more(TreeItem parent, int seen) {
+        int made = parent == null ? tree.getItemCount() : parent.getItemCount();
+        int all = parent == null ? rows.top() : rows.below((Integer) parent.getData());
+        FileRows of = rows;
+        if (seen >= made - 200 && made < all) {
+            tree.getDisplay().asyncExec(() -> {
+                if (of != rows || tree.isDisposed() || parent != null && parent.isDisposed()) {
+                    return;
+                }
+                if (parent != null) {
+                    parent.setItemCount(Math.min(all, made + STEP));
+                } else {
+                    tree.setItemCount(Math.min(all, made + STEP));
+                }
+            });
         }
     }
 

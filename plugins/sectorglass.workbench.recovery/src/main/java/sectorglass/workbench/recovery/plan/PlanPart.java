@@ -32,7 +32,7 @@ import sectorglass.workbench.recovery.Words;
 /** What to read next: wishes on the left, stages in the middle, the sectors of the chosen stage on the right. */
 public final class PlanPart extends RecoverPart {
     private static final String[] COLUMNS = {"number", "kind", "sectors", "size", "volume", "reason"};
-    private static final int[] WIDTHS = {50, 170, 80, 160, 70, 300};
+    private static final int[] WIDTHS = {50, 185, 75, 150, 65, 300};
 
     private Text chosen;
     private Text last;
