@@ -1,10 +1,8 @@
 package sectorglass.apple;
 
-import java.util.ArrayList;
 import java.util.List;
 
 import sectorglass.image.ByteRange;
-import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -52,12 +50,14 @@ final class ApfsChecks {
         space(sb);
     }
 
+    /** The sectors of these blocks that were not read. */
     private SectorRanges sectors(List<Long> blocks) {
-        List<SectorRange> runs = new ArrayList<>();
+        SectorRanges missing = SectorRanges.EMPTY;
         for (long block : blocks) {
-            runs.add(container.header(block).whole().sectors(container.site.image().sectorSize()));
+            Window window = container.header(block).window();
+            missing = missing.union(window.missing(0, window.length()));
         }
-        return SectorRanges.of(runs);
+        return missing;
     }
 
     /** Checksum and identity of one object; null where it lies outside the volume. */
