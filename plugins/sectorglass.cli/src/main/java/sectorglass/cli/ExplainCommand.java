@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -48,6 +50,7 @@ final class ExplainCommand extends ImageCommand {
 
     ExplainCommand(PrintStream out, PrintStream err) {
         super(out, err);
+        Ahead.run(ExplainCommand::warm);
     }
 
     @Override
@@ -56,6 +59,7 @@ final class ExplainCommand extends ImageCommand {
         Disk disk = survey(opened);
         FormatCatalogue catalogue = FormatCatalogue.ofProviders();
         Structure structure = format == null ? disk.structureAt(at).orElse(null) : byHand(catalogue, opened, at);
+        FutureTask<Format> loading = structure == null ? null : Ahead.start(new FutureTask<>(() -> load(catalogue, structure.format())));
         Findings findings = Survey.ofProviders().verify(disk, Level.QUICK, book(), progress());
         Window window;
         FieldNode root = null;
@@ -64,7 +68,7 @@ final class ExplainCommand extends ImageCommand {
             window = opened.window(sector, opened.sectorSize());
         } else {
             window = structure.reader().read(opened);
-            root = Decoder.decode(load(catalogue, structure.format()), window, DecodeOptions.DEFAULT.withParams(structure.params()));
+            root = Decoder.decode(loaded(loading), window, DecodeOptions.DEFAULT.withParams(structure.params()));
         }
         String id = structure == null ? null : structure.format();
         if (json) {
@@ -75,6 +79,24 @@ final class ExplainCommand extends ImageCommand {
             new FieldsText(out, opened.sectorSize()).print(structure, at, root, window, findings);
         }
         return Status.DONE;
+    }
+
+    /** Loads one spec so that the loader's classes are there when the right one is known. */
+    private static void warm() {
+        FormatCatalogue catalogue = FormatCatalogue.ofProviders();
+        try {
+            catalogue.load(catalogue.formats().get(catalogue.formats().size() - 1).id());
+        } catch (SpecException | RuntimeException e) {
+            // whoever needs that spec will be told
+        }
+    }
+
+    private static Format loaded(FutureTask<Format> loading) throws Exception {
+        try {
+            return loading.get();
+        } catch (ExecutionException e) {
+            throw e.getCause() instanceof Exception cause ? cause : e;
+        }
     }
 
     private long place(OpenImage opened) throws CommandException {

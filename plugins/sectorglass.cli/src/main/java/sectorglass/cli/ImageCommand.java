@@ -9,9 +9,12 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import sectorglass.disk.Disk;
+import sectorglass.disk.MapProvider;
 import sectorglass.disk.Survey;
+import sectorglass.disk.VolumeProvider;
 import sectorglass.image.OpenImage;
 import sectorglass.image.Progress;
+import sectorglass.image.Providers;
 import sectorglass.verify.RuleBook;
 
 /** What all commands that open an image share. */
@@ -45,6 +48,10 @@ abstract class ImageCommand implements Callable<Integer> {
 
     @Override
     public final Integer call() throws Exception {
+        Ahead.run(() -> {
+            Providers.all(MapProvider.class);
+            Providers.all(VolumeProvider.class);
+        });
         try (OpenImage opened = source.open(image, locale(), progress())) {
             if (!quiet && !json) {
                 opened.remarks().forEach(remark -> err.println("Note: " + remark));
