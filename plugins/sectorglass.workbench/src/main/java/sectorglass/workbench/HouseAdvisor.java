@@ -43,7 +43,8 @@ public class HouseAdvisor extends WorkbenchAdvisor {
         }
         if (Boolean.getBoolean("sectorglass.started")) {
             long began = java.lang.management.ManagementFactory.getRuntimeMXBean().getStartTime();
-            System.out.println("window ready after " + (System.currentTimeMillis() - began) + " ms");
+            long busy = java.lang.ProcessHandle.current().info().totalCpuDuration().map(java.time.Duration::toMillis).orElse(-1L);
+            System.out.println("window ready after " + (System.currentTimeMillis() - began) + " ms, processor " + busy + " ms");
         }
     }
 }

@@ -25,9 +25,9 @@ public final class InspectPerspective implements IPerspectiveFactory {
         IFolderLayout bottom = layout.createFolder("bottom", IPageLayout.BOTTOM, 0.73f, IPageLayout.ID_EDITOR_AREA);
         bottom.addView(FindingsPart.ID);
         bottom.addPlaceholder(FindPart.ID);
-        IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.2f, IPageLayout.ID_EDITOR_AREA);
+        IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.17f, IPageLayout.ID_EDITOR_AREA);
         left.addView(DiskPart.ID);
-        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.66f, IPageLayout.ID_EDITOR_AREA);
+        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.675f, IPageLayout.ID_EDITOR_AREA);
         right.addView(FieldsPart.ID);
         IFolderLayout low = layout.createFolder("low", IPageLayout.BOTTOM, 0.5f, "right");
         low.addView(MeaningPart.ID);

@@ -123,12 +123,15 @@ public final class FindingsPart extends DeskPart {
         if (table.getTable().isDisposed()) {
             return;
         }
-        int others = 0;
-        for (TableColumn column : table.getTable().getColumns()) {
-            others += column.getWidth();
+        // the last column reports the room it fills, not what it needs
+        int others = FindingLabels.Column.CHECK.width();
+        for (FindingLabels.Column column : FindingLabels.Column.values()) {
+            if (column != FindingLabels.Column.WHAT && column != FindingLabels.Column.CHECK) {
+                others += table.getTable().getColumn(column.ordinal()).getWidth();
+            }
         }
         TableColumn what = table.getTable().getColumn(FindingLabels.Column.WHAT.ordinal());
-        int room = table.getTable().getClientArea().width - others + what.getWidth() - 4;
+        int room = table.getTable().getClientArea().width - others - 4;
         what.setWidth(Math.max(FindingLabels.Column.WHAT.width(), room));
     }
 
