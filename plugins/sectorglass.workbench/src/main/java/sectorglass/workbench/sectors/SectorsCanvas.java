@@ -14,7 +14,6 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.ScrollBar;
 
@@ -392,15 +391,5 @@ public final class SectorsCanvas extends Canvas {
             }
         }
         return null;
-    }
-
-    /** Width that shows all columns. */
-    public int wantedWidth() {
-        layoutMetrics();
-        return layout.grid().right() + getVerticalBar().getSize().x;
-    }
-
-    Display display() {
-        return getDisplay();
     }
 }
