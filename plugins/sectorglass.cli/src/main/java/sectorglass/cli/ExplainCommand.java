@@ -50,7 +50,6 @@ final class ExplainCommand extends ImageCommand {
 
     ExplainCommand(PrintStream out, PrintStream err) {
         super(out, err);
-        Ahead.run(ExplainCommand::warm);
     }
 
     @Override
@@ -79,16 +78,6 @@ final class ExplainCommand extends ImageCommand {
             new FieldsText(out, opened.sectorSize()).print(structure, at, root, window, findings);
         }
         return Status.DONE;
-    }
-
-    /** Loads one spec so that the loader's classes are there when the right one is known. */
-    private static void warm() {
-        FormatCatalogue catalogue = FormatCatalogue.ofProviders();
-        try {
-            catalogue.load(catalogue.formats().get(catalogue.formats().size() - 1).id());
-        } catch (SpecException | RuntimeException e) {
-            // whoever needs that spec will be told
-        }
     }
 
     private static Format loaded(FutureTask<Format> loading) throws Exception {

@@ -103,8 +103,8 @@ final class FindCommand extends ImageCommand {
             Disk disk = survey(opened);
             Partition chosen = disk.partitions().stream().filter(p -> p.number() == partition).findFirst()
                     .orElseThrow(() -> new CommandException(Status.USE, "There is no partition " + partition + ". \"sectorglass layout\" lists them."));
-            first = Math.max(first, chosen.range().first() * opened.sectorSize());
-            end = Math.min(end, chosen.range().end() * opened.sectorSize());
+            first = Math.max(first, Math.min(chosen.range().first(), opened.sectors()) * opened.sectorSize());
+            end = Math.min(end, Math.min(chosen.range().end(), opened.sectors()) * opened.sectorSize());
         }
         if (first >= end) {
             throw new CommandException(Status.USE, "There is nothing to look at between byte " + first + " and byte " + end + ".");
