@@ -51,8 +51,14 @@ public interface FieldNode {
     /** Bytes that hold the field; 0 for a value that is only computed. */
     long length();
 
-    /** First bit in the first byte (counted from 0, most significant first for big-endian bit fields), or -1 for whole bytes. */
+    /** First bit in the first byte (counted from 0 in the order of {@link #bitsFromLeast()}), or -1 for whole bytes. */
     int bit();
+
+    /**
+     * Whether bits are counted from the least significant one of each byte ({@code bit-endian: le}), so that the field takes the high
+     * bits of its first byte and the low bits of its last one; otherwise from the most significant one.
+     */
+    boolean bitsFromLeast();
 
     /** Number of bits, or -1 for whole bytes. */
     int bits();

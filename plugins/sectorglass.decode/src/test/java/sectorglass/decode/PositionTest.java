@@ -2,6 +2,7 @@ package sectorglass.decode;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sectorglass.decode.Specs.at;
 import static sectorglass.decode.Specs.decode;
@@ -40,6 +41,7 @@ class PositionTest {
         assertEquals(true, at(root, "a").raw());
         assertEquals(2L, at(root, "b").raw());
         assertEquals(0x55AL, at(root, "c").raw());
+        assertFalse(at(root, "b").bitsFromLeast());
         assertEquals(1026, at(root, "d").firstByte());
     }
 
@@ -56,6 +58,8 @@ class PositionTest {
         bits(at(root, "high"), 1024, 2, 6, 10);
         assertEquals(1L, at(root, "low").raw());
         assertEquals(0x3FFL, at(root, "high").raw());
+        assertTrue(at(root, "low").bitsFromLeast());
+        assertFalse(root.bitsFromLeast());
     }
 
     @Test

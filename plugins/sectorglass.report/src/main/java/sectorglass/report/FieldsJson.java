@@ -39,6 +39,7 @@ public final class FieldsJson {
         out.object(() -> {
             out.field("path", node.path()).field("label", node.label()).field("firstByte", node.firstByte())
                     .field("bit", node.bits() < 0 ? null : node.bit()).field("bits", node.bits() < 0 ? null : node.bits())
+                    .field("bitOrder", node.bits() < 0 ? null : node.bitsFromLeast() ? "least first" : "most first")
                     .field("length", node.length()).field("hex", hex(node, window)).field("raw", raw(node))
                     .field("value", node.value()).field("meaning", node.meaning()).field("state", node.state().word())
                     .field("expected", node.expected()).field("problem", node.problem());

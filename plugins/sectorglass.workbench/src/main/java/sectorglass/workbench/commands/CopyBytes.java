@@ -36,11 +36,16 @@ public final class CopyBytes {
                     Texts.of("copy.much", Numbers.grouped(range.length()), Numbers.size(CopyForm.MOST)));
             return;
         }
-        Window window = desk.open().image().window(range.start(), (int) range.length());
+        desk.work(open -> written(open.image().window(range.start(), (int) range.length()), form), Runnable::run);
+    }
+
+    /** What is done with the bytes once they were read. */
+    private static Runnable written(Window window, CopyForm form) {
         try {
-            put(form.write(window));
+            String text = form.write(window);
+            return () -> put(text);
         } catch (UnreadException e) {
-            MessageDialog.openInformation(OpenImages.shell(), Texts.of("copy.title"), Texts.of("copy.unread", e.missing().count()));
+            return () -> MessageDialog.openInformation(OpenImages.shell(), Texts.of("copy.title"), Texts.of("copy.unread", e.missing().count()));
         }
     }
 

@@ -6,12 +6,14 @@ import java.util.OptionalLong;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
+import java.util.function.Function;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.decode.FormatCatalogue;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
+import sectorglass.workbench.pages.Pages;
 
 /**
  * The open disk, the caret, the selection and the field at the caret. All methods are for the thread of the window; what takes time
@@ -25,6 +27,7 @@ public final class Desk {
     private OpenDisk open;
     private Decodings decodings;
     private Gloss gloss;
+    private Pages pages;
     private long caret;
     private volatile ByteRange selection;
     private boolean own;
@@ -85,8 +88,10 @@ public final class Desk {
     private void lay(OpenDisk disk, FormatCatalogue catalogue) {
         if (gloss != null) {
             gloss.close();
+            pages.close();
         }
         open = disk;
+        pages = disk == null ? null : new Pages(disk.image(), Pages.reader(), window, () -> tell(DeskListener::bytesReady));
         decodings = disk == null ? null : new Decodings(disk.disk(), catalogue);
         gloss = disk == null ? null : gloss(disk);
         caret = 0;
@@ -121,6 +126,11 @@ public final class Desk {
     /** The fields of the open disk by place, or null. */
     public Gloss gloss() {
         return gloss;
+    }
+
+    /** The bytes of the open disk as they come, or null. */
+    public Pages pages() {
+        return pages;
     }
 
     /** Image byte of the caret. */
@@ -219,6 +229,22 @@ public final class Desk {
                     }
                 });
             }
+        });
+    }
+
+    /** Works something out of the open disk on the worker and hands it over on the window's thread, unless another disk is open by then. */
+    public <T> void work(Function<OpenDisk, T> what, Consumer<T> then) {
+        OpenDisk of = open;
+        if (of == null) {
+            return;
+        }
+        worker.execute(() -> {
+            T result = what.apply(of);
+            window.execute(() -> {
+                if (open != null && of.image() == open.image()) {
+                    then.accept(result);
+                }
+            });
         });
     }
 

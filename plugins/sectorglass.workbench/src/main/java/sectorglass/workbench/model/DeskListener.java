@@ -28,6 +28,11 @@ public interface DeskListener {
         // not every part cares
     }
 
+    /** Bytes that are seen have come. */
+    default void bytesReady() {
+        // not every part cares
+    }
+
     /** Another finding was chosen. */
     default void findingChosen() {
         // not every part cares

@@ -20,17 +20,19 @@ import org.eclipse.swt.widgets.ScrollBar;
 import sectorglass.decode.FieldNode;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
-import sectorglass.image.SectorStates;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.DeskListener;
 import sectorglass.workbench.model.Span;
+import sectorglass.workbench.pages.Known;
 
 /** The bytes of the open disk and their gloss. Keyboard: see the card of keys in the help. */
 public final class SectorsCanvas extends Canvas {
     /** Bytes beyond the rows that are read, so that a character at the end of a row is whole. */
     private static final int AFTER = 4;
+    /** Milliseconds that bytes are waited for before their cells are painted as coming. */
+    private static final int PATIENCE = 8;
 
     private final Desk desk;
     private final DeskListener listener;
@@ -87,6 +89,11 @@ public final class SectorsCanvas extends Canvas {
             @Override
             public void glossReady() {
                 refresh();
+            }
+
+            @Override
+            public void bytesReady() {
+                redraw();
             }
         };
         desk.add(listener);
@@ -369,14 +376,12 @@ public final class SectorsCanvas extends Canvas {
         FieldNode field = desk.field();
         ByteRange fieldBytes = field == null || field.length() <= 0 ? null : new ByteRange(field.firstByte(), field.length());
         View view = new View(image, desk.caret(), desk.selection(), fieldBytes, isFocusControl());
-        byte[] bytes = new byte[0];
-        SectorStates states = null;
+        Known known = Known.NOTHING;
         if (!rows.isEmpty()) {
             long start = rows.get(0).address();
-            bytes = new byte[(int) (Math.min(image.bytes(), rows.get(rows.size() - 1).end() + AFTER) - start)];
-            states = image.read(start, bytes, 0, bytes.length);
+            known = desk.pages().soon(start, (int) (rows.get(rows.size() - 1).end() + AFTER - start), PATIENCE);
         }
-        new SectorsPainter(layout, ownBytesFont, glossFont, widths, text).paint(event.gc, area, header, rows, view, bytes, states);
+        new SectorsPainter(layout, ownBytesFont, glossFont, widths, text).paint(event.gc, area, header, rows, view, known);
         painted.accept(System.nanoTime() - began);
     }
 

@@ -6,6 +6,7 @@ import org.eclipse.swt.widgets.Event;
 import sectorglass.decode.FieldNode;
 import sectorglass.image.SafeText;
 import sectorglass.workbench.look.Numbers;
+import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.Span;
 
@@ -90,6 +91,9 @@ final class SectorsMouse {
             text.append("\n").append(node.meaning());
         }
         text.append("\n").append(Numbers.place(node.firstByte(), desk.open().image().sectorSize()));
+        if (node.bits() > 0) {
+            text.append("\n").append(Texts.of(node.bitsFromLeast() ? "tip.bits.least" : "tip.bits.most", node.bits(), node.bit()));
+        }
         if (label.finding() != null) {
             text.append("\n").append(label.finding().what());
         }

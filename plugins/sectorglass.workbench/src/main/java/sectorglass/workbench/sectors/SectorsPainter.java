@@ -9,12 +9,13 @@ import org.eclipse.swt.graphics.Rectangle;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.ReadState;
-import sectorglass.image.SectorStates;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Sign;
+import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.look.Tone;
 import sectorglass.workbench.model.Span;
+import sectorglass.workbench.pages.Known;
 
 /** Paints rows. Everything that it measures was measured before. */
 final class SectorsPainter {
@@ -37,10 +38,9 @@ final class SectorsPainter {
     /**
      * Paints the rows.
      *
-     * @param bytes the bytes from the first row on, some more than the rows hold
-     * @param states their read states
+     * @param known the bytes from the first row on, some more than the rows hold
      */
-    void paint(GC gc, Rectangle area, int header, List<Row> rows, View view, byte[] bytes, SectorStates states) {
+    void paint(GC gc, Rectangle area, int header, List<Row> rows, View view, Known known) {
         gc.setBackground(Ink.of(Tone.PAGE));
         gc.fillRectangle(area);
         gc.setBackground(Ink.of(Tone.MARGIN));
@@ -50,13 +50,13 @@ final class SectorsPainter {
             return;
         }
         long start = rows.get(0).address();
-        boolean[] read = read(start, bytes, states);
+        boolean[] read = known.read();
         gc.setFont(bytesFont);
         for (Row row : rows) {
             paintGround(gc, row, view);
         }
         for (Row row : rows) {
-            paintBytes(gc, row, view, bytes, (int) (row.address() - start), read, states);
+            paintBytes(gc, row, view, known, (int) (row.address() - start), read);
         }
         if (layout.density() != Density.BYTES) {
             for (Row row : rows) {
@@ -71,22 +71,6 @@ final class SectorsPainter {
             }
         }
         paintHeader(gc, area, header, view);
-    }
-
-    private static boolean[] read(long start, byte[] bytes, SectorStates states) {
-        boolean[] read = new boolean[bytes.length];
-        if (states.allRead()) {
-            java.util.Arrays.fill(read, true);
-            return read;
-        }
-        int size = states.sectorSize();
-        for (int i = 0; i < read.length;) {
-            long lba = (start + i) / size;
-            int end = (int) Math.min(read.length, (lba + 1) * size - start);
-            java.util.Arrays.fill(read, i, end, states.at(lba) == ReadState.READ);
-            i = end;
-        }
-        return read;
     }
 
     private void paintHeader(GC gc, Rectangle area, int header, View view) {
@@ -129,12 +113,13 @@ final class SectorsPainter {
         gc.fillRectangle(tx, row.y() + 1, (int) Math.ceil((to - from) * grid.advance()), layout.line());
     }
 
-    private void paintBytes(GC gc, Row row, View view, byte[] bytes, int from, boolean[] read, SectorStates states) {
+    private void paintBytes(GC gc, Row row, View view, Known known, int from, boolean[] read) {
         int y = row.y() + 2;
         int sectorSize = view.image().sectorSize();
+        byte[] bytes = known.bytes();
         paintPlace(gc, row, sectorSize, y);
-        if (!states.allRead()) {
-            paintUnread(gc, row, sectorSize, states);
+        if (!known.clean()) {
+            paintUnread(gc, row, known, from);
         }
         String plain = RowText.hex(bytes, from, row.count(), read, false);
         String zeros = RowText.hex(bytes, from, row.count(), read, true);
@@ -186,25 +171,41 @@ final class SectorsPainter {
         gc.drawString(place, (int) Math.round(grid.labelWidth() - 8 - place.length() * grid.advance()), y, true);
     }
 
-    private void paintUnread(GC gc, Row row, int sectorSize, SectorStates states) {
-        int column = 0;
-        while (column < row.count()) {
-            long lba = (row.address() + column) / sectorSize;
-            int end = (int) Math.min(row.count(), (lba + 1) * sectorSize - row.address());
-            ReadState state = states.at(lba);
-            if (state != ReadState.READ) {
-                int x = (int) grid.x(column);
-                Hatch.fill(gc, state, x, row.y() + 1, (int) grid.endX(end) - x, layout.line());
+    private void paintUnread(GC gc, Row row, Known known, int from) {
+        int end = from + row.count();
+        for (int at = from; at < end;) {
+            int column = at - from;
+            int run = known.run(at, end);
+            ReadState state = known.state(at);
+            int x = (int) grid.x(column);
+            int width = (int) grid.endX(column + run) - x;
+            if (state == null) {
+                paintComing(gc, row, x, width);
+            } else if (state != ReadState.READ) {
+                Hatch.fill(gc, state, x, row.y() + 1, width, layout.line());
                 int tx = (int) (grid.textX() + column * grid.advance());
-                Hatch.fill(gc, state, tx, row.y() + 1, (int) ((end - column) * grid.advance()), layout.line());
+                Hatch.fill(gc, state, tx, row.y() + 1, (int) (run * grid.advance()), layout.line());
                 gc.setForeground(Ink.of(Tone.INK));
                 gc.setBackground(Ink.of(Tone.PAGE));
                 String letter = String.valueOf(RowText.letter(state));
-                for (int i = column; i < end; i++) {
+                for (int i = column; i < column + run; i++) {
                     gc.drawString(letter, (int) (grid.x(i) + grid.advance() / 2), row.y() + 2, false);
                 }
             }
-            column = end;
+            at += run;
+        }
+    }
+
+    /** Bytes that are still being read: a line and a word, nothing that looks like a value. */
+    private void paintComing(GC gc, Row row, int x, int width) {
+        String word = Texts.of("bytes.coming");
+        int middle = row.y() + 1 + layout.line() / 2;
+        gc.setForeground(Ink.of(Tone.RULE));
+        gc.drawLine(x, middle, x + width, middle);
+        if ((word.length() + 2) * grid.advance() <= width) {
+            gc.setForeground(Ink.of(Tone.QUIET));
+            gc.setBackground(Ink.of(Tone.PAGE));
+            gc.drawString(" " + word + " ", (int) (x + 2 * grid.advance()), row.y() + 2, false);
         }
     }
 
@@ -233,24 +234,34 @@ final class SectorsPainter {
         boolean glossed = layout.density() == Density.GLOSSED;
         gc.setAntialias(SWT.OFF);
         for (Span span : row.spans()) {
-            double from = Math.max(0, span.from() - row.address());
-            double to = Math.min(row.count(), span.to() - row.address());
-            int x0 = (int) Math.round(grid.x(from));
-            int x1 = (int) Math.round(grid.endX(to)) - 1;
-            Tone tone = span.odd() ? Tone.BRACKET : Tone.BRACKET_NEXT;
-            boolean wrong = span.finding() != null;
-            if (glossed) {
-                gc.setForeground(Ink.of(wrong ? Tone.WRONG : tone));
-                gc.drawLine(x0, y + 3, x1, y + 3);
-                if (span.start() >= row.address()) {
-                    gc.drawLine(x0, y, x0, y + 3);
+            Tone tone = span.finding() != null ? Tone.WRONG : span.odd() ? Tone.BRACKET : Tone.BRACKET_NEXT;
+            gc.setForeground(Ink.of(tone));
+            gc.setBackground(Ink.of(tone));
+            int before = -1;
+            for (Span.Piece piece : span.pieces()) {
+                if (piece.from() >= row.end() || piece.to() <= row.address()) {
+                    continue;
                 }
-                if (span.end() <= row.end()) {
-                    gc.drawLine(x1, y, x1, y + 3);
+                int x0 = (int) Math.round(grid.x(Math.max(0, piece.from() - row.address())));
+                int x1 = (int) Math.round(grid.endX(Math.min(row.count(), piece.to() - row.address()))) - 1;
+                if (before >= 0) {
+                    // the digits between belong to a neighbour: the stretches of one field are joined by dots below them
+                    gc.setLineStyle(SWT.LINE_DOT);
+                    gc.drawLine(before, y + 5, x0, y + 5);
+                    gc.setLineStyle(SWT.LINE_SOLID);
                 }
-            } else {
-                gc.setBackground(Ink.of(wrong ? Tone.WRONG : tone));
-                gc.fillRectangle(x0, y + 1, Math.max(2, x1 - x0 + 1), wrong ? 3 : 2);
+                if (glossed) {
+                    gc.drawLine(x0, y + 3, x1, y + 3);
+                    if (piece.from() >= row.address()) {
+                        gc.drawLine(x0, y, x0, y + 3);
+                    }
+                    if (piece.to() <= row.end()) {
+                        gc.drawLine(x1, y, x1, y + 3);
+                    }
+                } else {
+                    gc.fillRectangle(x0, y + 1, Math.max(2, x1 - x0 + 1), span.finding() != null ? 3 : 2);
+                }
+                before = x1;
             }
         }
     }

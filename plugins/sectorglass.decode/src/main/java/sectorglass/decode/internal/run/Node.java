@@ -111,6 +111,11 @@ public abstract class Node implements FieldNode {
     }
 
     @Override
+    public boolean bitsFromLeast() {
+        return false;
+    }
+
+    @Override
     public final State state() {
         return trouble == null ? State.OK : trouble.state();
     }

@@ -150,6 +150,11 @@ public sealed class ValueNode extends Node permits ForeignNode {
     }
 
     @Override
+    public boolean bitsFromLeast() {
+        return bitCount >= 0 && spec.little();
+    }
+
+    @Override
     public String expected() {
         return spec.check() == null ? null : spec.check().expected();
     }
