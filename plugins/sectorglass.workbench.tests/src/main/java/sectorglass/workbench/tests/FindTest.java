@@ -5,11 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.dnd.Clipboard;
-import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -63,13 +60,7 @@ class FindTest {
         // CRC-32 of the eight characters by Python: zlib.crc32(b"EFI PART")
         Ui.until("the checksum is shown", () -> Ui.all(StyledText.class).stream().anyMatch(text -> text.getText().contains("94CC656D")));
         Ui.command("sectorglass.workbench.copy.hex");
-        String copied = Ui.get(() -> {
-            Clipboard clipboard = new Clipboard(Display.getCurrent());
-            Object contents = clipboard.getContents(TextTransfer.getInstance());
-            clipboard.dispose();
-            return String.valueOf(contents);
-        });
-        assertEquals("45 46 49 20 50 41 52 54", copied);
+        Ui.until("the bytes are on the clipboard", () -> Ui.clipboard().equals("45 46 49 20 50 41 52 54"));
         assertTrue(Ui.get(() -> canvas.cell(512)) != null);
     }
 

@@ -84,12 +84,12 @@ class KeysTest {
 
     @Test
     void theDensityCycles() {
-        Density before = Ui.get(canvas::density);
+        Density before = Ui.get(() -> canvas.shown().density());
         Ui.command("sectorglass.workbench.density");
-        assertEquals(before.next(), Ui.get(canvas::density));
+        assertEquals(before.next(), Ui.get(() -> canvas.shown().density()));
         Ui.command("sectorglass.workbench.density");
         Ui.command("sectorglass.workbench.density");
-        assertEquals(before, Ui.get(canvas::density));
+        assertEquals(before, Ui.get(() -> canvas.shown().density()));
     }
 
     @Test

@@ -28,22 +28,9 @@ class Screenshots {
 
     @Test
     void scenes() throws IOException {
-        Files.createDirectories(FOLDER);
-        String[] size = System.getProperty("uitest.size", "1920x1080").split("x");
-        Ui.run(() -> {
-            Shell shell = Ui.window();
-            shell.setMaximized(false);
-            int width = Integer.parseInt(size[0]);
-            int height = Integer.parseInt(size[1]);
-            shell.setBounds(0, 0, width, height);
-            // without a window manager there is no frame, though the toolkit leaves room for one
-            Point end = end(shell);
-            shell.setBounds(0, 0, 2 * width - end.x, 2 * height - end.y);
-            PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().resetPerspective();
-        });
+        size();
         for (boolean dark : new boolean[] {false, true}) {
-            String theme = (dark ? "dark" : "light") + SUFFIX;
-            Ui.run(() -> Look.set(dark));
+            String theme = theme(dark);
             Ui.run(() -> Ui.desk().show(null, null));
             shoot("welcome-" + theme);
             Ui.open(Demo.Variant.GPT);
@@ -62,7 +49,30 @@ class Screenshots {
             long failed = Ui.desk().open().image().inState(ReadState.FAILED, Ui.desk().open().image().all()).iterator().next().first();
             place(Math.max(0, failed * 512 - 64), "partly-read-" + theme);
         }
-        Ui.run(() -> Look.set(false));
+        theme(false);
+    }
+
+    /** Gives the window the size that the pictures shall have. */
+    static void size() throws IOException {
+        Files.createDirectories(FOLDER);
+        String[] size = System.getProperty("uitest.size", "1920x1080").split("x");
+        Ui.run(() -> {
+            Shell shell = Ui.window();
+            shell.setMaximized(false);
+            int width = Integer.parseInt(size[0]);
+            int height = Integer.parseInt(size[1]);
+            shell.setBounds(0, 0, width, height);
+            // without a window manager there is no frame, though the toolkit leaves room for one
+            Point end = end(shell);
+            shell.setBounds(0, 0, 2 * width - end.x, 2 * height - end.y);
+            PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().resetPerspective();
+        });
+    }
+
+    /** Sets a theme; what names of pictures in it end with. */
+    static String theme(boolean dark) {
+        Ui.run(() -> Look.set(dark));
+        return (dark ? "dark" : "light") + SUFFIX;
     }
 
     /** The lower right corner of what a window shows. */
@@ -71,7 +81,7 @@ class Screenshots {
         return shell.toDisplay(client.x + client.width, client.y + client.height);
     }
 
-    private static void place(long address, String name) {
+    static void place(long address, String name) {
         Ui.run(() -> Ui.desk().goTo(address, "typed"));
         Ui.explained();
         shoot(name);

@@ -7,7 +7,8 @@ final class Suite {
     static final Class<?>[] CLASSES = {WelcomeTest.class, OpenTest.class, SelectionTest.class, KeysTest.class, ReadStateTest.class,
         ThemeTest.class, ScrollTest.class, FindTest.class, RecoverTest.class, LogTest.class};
     /** Not part of the suite: proves that a failing test fails the build; measures; makes pictures. */
-    private static final Class<?>[] MORE = {MustFail.class, Figures.class, Screenshots.class, RecoverScreenshots.class};
+    private static final Class<?>[] MORE = {MustFail.class, Figures.class, Screenshots.class, RecoverScreenshots.class,
+        SectorsScreenshots.class};
 
     private Suite() {
     }

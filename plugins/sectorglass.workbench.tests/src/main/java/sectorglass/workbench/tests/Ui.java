@@ -15,6 +15,8 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -217,6 +219,14 @@ final class Ui {
     static Shell window() {
         return PlatformUI.getWorkbench().getActiveWorkbenchWindow() != null ? PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell()
                 : PlatformUI.getWorkbench().getWorkbenchWindows()[0].getShell();
+    }
+
+    /** The text on the clipboard. On the thread of the window. */
+    static String clipboard() {
+        Clipboard clipboard = new Clipboard(Display.getCurrent());
+        Object contents = clipboard.getContents(TextTransfer.getInstance());
+        clipboard.dispose();
+        return String.valueOf(contents);
     }
 
     /** What a control shows. */

@@ -34,7 +34,7 @@ public final class CommandHandler extends AbstractHandler {
             return null;
         }
         if (id.startsWith(TEXT)) {
-            change(page, canvas -> canvas.text(TextColumn.valueOf(word.toUpperCase(java.util.Locale.ROOT))));
+            change(page, canvas -> canvas.show(canvas.shown().with(TextColumn.valueOf(word.toUpperCase(java.util.Locale.ROOT)))));
             return null;
         }
         if (id.startsWith(COPY)) {
@@ -51,7 +51,7 @@ public final class CommandHandler extends AbstractHandler {
             case "back" -> Bench.desk().back();
             case "forward" -> Bench.desk().forward();
             case "follow" -> Bench.desk().follow();
-            case "density" -> change(page, canvas -> canvas.density(canvas.density().next()));
+            case "density" -> change(page, canvas -> canvas.density(canvas.shown().density().next()));
             case "theme" -> Look.toggle();
             case "help" -> show(page, KeysPart.ID);
             default -> throw new ExecutionException(id);

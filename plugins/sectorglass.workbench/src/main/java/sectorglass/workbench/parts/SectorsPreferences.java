@@ -5,11 +5,13 @@ import org.eclipse.core.runtime.preferences.IEclipsePreferences;
 import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.osgi.service.prefs.BackingStoreException;
 
+import sectorglass.workbench.places.Offsets;
 import sectorglass.workbench.sectors.Density;
 import sectorglass.workbench.sectors.SectorsCanvas;
+import sectorglass.workbench.sectors.Shown;
 import sectorglass.workbench.sectors.TextColumn;
 
-/** Keeps density, columns and text beside the bytes from one start to the next. */
+/** Keeps density, columns, text beside the bytes and offsets from one start to the next. */
 public final class SectorsPreferences {
     private static final String BUNDLE = "sectorglass.workbench";
 
@@ -18,17 +20,20 @@ public final class SectorsPreferences {
 
     static void apply(SectorsCanvas canvas) {
         IEclipsePreferences node = InstanceScope.INSTANCE.getNode(BUNDLE);
-        canvas.density(of(Density.class, node.get("sectors.density", ""), Density.GLOSSED));
-        canvas.text(of(TextColumn.class, node.get("sectors.text", ""), TextColumn.ASCII));
-        canvas.columns(node.getInt("sectors.columns", 16));
+        canvas.show(new Shown(of(Density.class, node.get("sectors.density", ""), Density.GLOSSED),
+                of(TextColumn.class, node.get("sectors.text", ""), TextColumn.ASCII), node.getInt("sectors.columns", 16),
+                of(Offsets.class, node.get("sectors.offsets", ""), Offsets.LBA), node.getBoolean("sectors.hex", true)));
     }
 
     /** Keeps what the canvas shows now. */
     public static void keep(SectorsCanvas canvas) {
         IEclipsePreferences node = InstanceScope.INSTANCE.getNode(BUNDLE);
-        node.put("sectors.density", canvas.density().name());
-        node.put("sectors.text", canvas.text().name());
-        node.putInt("sectors.columns", canvas.columns());
+        Shown shown = canvas.shown();
+        node.put("sectors.density", shown.density().name());
+        node.put("sectors.text", shown.text().name());
+        node.putInt("sectors.columns", shown.columns());
+        node.put("sectors.offsets", shown.offsets().name());
+        node.putBoolean("sectors.hex", shown.hex());
         try {
             node.flush();
         } catch (BackingStoreException e) {

@@ -6,8 +6,6 @@ import java.util.function.LongConsumer;
 
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.accessibility.AccessibleAdapter;
-import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
 import org.eclipse.swt.graphics.GC;
@@ -20,12 +18,12 @@ import org.eclipse.swt.widgets.ScrollBar;
 import sectorglass.decode.FieldNode;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
-import sectorglass.workbench.look.Numbers;
-import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.DeskListener;
 import sectorglass.workbench.model.Span;
 import sectorglass.workbench.pages.Known;
+import sectorglass.workbench.places.Clusters;
+import sectorglass.workbench.places.PlaceLabels;
 
 /** The bytes of the open disk and their gloss. Keyboard: see the card of keys in the help. */
 public final class SectorsCanvas extends Canvas {
@@ -39,9 +37,9 @@ public final class SectorsCanvas extends Canvas {
     private final TextWidths widths = new TextWidths();
     private final Font ownBytesFont;
     private final Font glossFont;
-    private Density density = Density.GLOSSED;
-    private TextColumn text = TextColumn.ASCII;
-    private int columns = 16;
+    private Shown shown = Shown.DEFAULT;
+    private PlaceLabels labels;
+    private Clusters.Finder clusters;
     private long top;
     private List<Row> rows = List.of();
     private RowLayout layout;
@@ -67,6 +65,8 @@ public final class SectorsCanvas extends Canvas {
             public void diskChanged() {
                 top = 0;
                 anchor = -1;
+                labels = null;
+                clusters = null;
                 refresh();
             }
 
@@ -109,53 +109,41 @@ public final class SectorsCanvas extends Canvas {
         getVerticalBar().addListener(SWT.Selection, this::scrolled);
         new SectorsKeys(this, desk, () -> copy.run());
         new SectorsMouse(this, desk);
-        getAccessible().addAccessibleListener(new AccessibleAdapter() {
-            @Override
-            public void getName(AccessibleEvent e) {
-                e.result = Texts.of("part.sectors");
-            }
-
-            @Override
-            public void getDescription(AccessibleEvent e) {
-                e.result = desk.open() == null ? "" : Numbers.place(desk.caret(), desk.open().image().sectorSize());
-            }
-        });
+        getAccessible().addAccessibleListener(new SectorsAccess(desk));
     }
 
-    /** Sets how much gloss there is. */
-    public void density(Density changed) {
-        density = changed;
-        refresh();
+    /** What is shown now. */
+    public Shown shown() {
+        return shown;
     }
 
-    /** How much gloss there is. */
-    public Density density() {
-        return density;
-    }
-
-    /** Sets the bytes per row, 8 to 64; the row with the caret stays in view. */
-    public void columns(int changed) {
-        long address = top * columns;
-        columns = Math.max(8, Math.min(64, changed));
-        top = address / columns;
+    /** Shows otherwise; the row with the caret stays in view. */
+    public void show(Shown changed) {
+        long address = top * columns();
+        shown = changed;
+        top = address / columns();
         refresh();
         reveal(desk.caret());
     }
 
-    /** Bytes per row. */
-    public int columns() {
-        return columns;
+    /** Sets how much gloss there is. */
+    public void density(Density changed) {
+        show(shown.with(changed));
     }
 
-    /** Sets how bytes are shown as text. */
-    public void text(TextColumn changed) {
-        text = changed;
-        redraw();
+    /** Sets the bytes per row, 8 to 64. */
+    public void columns(int changed) {
+        show(shown.withColumns(changed));
+    }
+
+    /** Bytes per row. */
+    public int columns() {
+        return shown.columns();
     }
 
     /** How bytes are shown as text. */
     public TextColumn text() {
-        return text;
+        return shown.text();
     }
 
     /** Sets what the copy key does. */
@@ -228,14 +216,14 @@ public final class SectorsCanvas extends Canvas {
         if (image == null) {
             return;
         }
-        long row = address / columns;
+        long row = address / columns();
         int full = fullRows();
         if (row >= top && row < top + full) {
             return;
         }
         boolean near = row < top && row >= top - 2 || row >= top + full && row < top + full + 2;
         // from afar: the place stands at the top, with a row before it unless a sector begins there
-        long above = address % image.sectorSize() < columns ? 0 : 1;
+        long above = address % image.sectorSize() < columns() ? 0 : 1;
         long wanted = near ? row < top ? row : row - full + 1 : row - above;
         top = Math.max(0, Math.min(wanted, scroll().last()));
         refresh();
@@ -261,7 +249,7 @@ public final class SectorsCanvas extends Canvas {
 
     private long rowCount() {
         SectorImage image = image();
-        return image == null ? 1 : Math.max(1, (image.bytes() + columns - 1) / columns);
+        return image == null ? 1 : Math.max(1, (image.bytes() + columns() - 1) / columns());
     }
 
     private Scroll scroll() {
@@ -288,10 +276,9 @@ public final class SectorsCanvas extends Canvas {
             int line = gc.getFontMetrics().getHeight() + 3;
             gc.setFont(glossFont);
             int small = gc.getFontMetrics().getHeight() + 1;
-            SectorImage image = image();
-            String last = image == null ? "0" : Numbers.grouped(Long.toString(Math.max(0, image.sectors() - 1)), ' ');
-            int label = (int) Math.ceil((last.length() + 10) * advance) + 12;
-            layout = new RowLayout(new Grid(columns, advance, label), density, line, density == Density.MARKED ? 5 : 7, small,
+            labels = desk.open() == null ? null : new PlaceLabels(desk.open(), shown.offsets(), shown.hex());
+            int label = (int) Math.ceil((labels == null ? 11 : labels.longest()) * advance) + 16;
+            layout = new RowLayout(new Grid(columns(), advance, label), shown.density(), line, shown.density() == Density.MARKED ? 5 : 7, small,
                     Math.min(16, small), getClientArea().width - 4);
             header = line + 4;
         } finally {
@@ -312,16 +299,16 @@ public final class SectorsCanvas extends Canvas {
         }
         int height = getClientArea().height;
         int most = Math.max(1, (height - header) / layout.line() + 1);
-        long start = top * columns;
-        long end = Math.min(image.bytes(), start + (long) most * columns);
-        List<Span> spans = density == Density.BYTES || end <= start ? List.of() : desk.gloss().in(new ByteRange(start, end - start));
+        long start = top * columns();
+        long end = Math.min(image.bytes(), start + (long) most * columns());
+        List<Span> spans = shown.density() == Density.BYTES || end <= start ? List.of() : desk.gloss().in(new ByteRange(start, end - start));
         List<Row> found = new ArrayList<>();
         GC gc = new GC(this);
         try {
             gc.setFont(glossFont);
             int y = header;
-            for (long at = start; at < end && y < height; at += columns) {
-                Row row = layout.row(at, (int) Math.min(columns, end - at), y, spans, at == start, label -> width(gc, label));
+            for (long at = start; at < end && y < height; at += columns()) {
+                Row row = layout.row(at, (int) Math.min(columns(), end - at), y, spans, at == start, label -> width(gc, label));
                 found.add(row);
                 y += row.height();
             }
@@ -375,13 +362,16 @@ public final class SectorsCanvas extends Canvas {
         SectorImage image = image();
         FieldNode field = desk.field();
         ByteRange fieldBytes = field == null || field.length() <= 0 ? null : new ByteRange(field.firstByte(), field.length());
-        View view = new View(image, desk.caret(), desk.selection(), fieldBytes, isFocusControl());
+        if (clusters == null && image != null) {
+            clusters = new Clusters.Finder(desk.open().disk());
+        }
+        View view = new View(image, desk.caret(), desk.selection(), fieldBytes, isFocusControl(), labels, clusters);
         Known known = Known.NOTHING;
         if (!rows.isEmpty()) {
             long start = rows.get(0).address();
             known = desk.pages().soon(start, (int) (rows.get(rows.size() - 1).end() + AFTER - start), PATIENCE);
         }
-        new SectorsPainter(layout, ownBytesFont, glossFont, widths, text).paint(event.gc, area, header, rows, view, known);
+        new SectorsPainter(layout, ownBytesFont, glossFont, widths, shown.text()).paint(event.gc, area, header, rows, view, known);
         painted.accept(System.nanoTime() - began);
     }
 

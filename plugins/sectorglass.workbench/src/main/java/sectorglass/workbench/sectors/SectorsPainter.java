@@ -25,6 +25,7 @@ final class SectorsPainter {
     private final Font glossFont;
     private final TextWidths widths;
     private final TextColumn text;
+    private final Rules rules;
 
     SectorsPainter(RowLayout layout, Font bytesFont, Font glossFont, TextWidths widths, TextColumn text) {
         this.layout = layout;
@@ -33,6 +34,7 @@ final class SectorsPainter {
         this.glossFont = glossFont;
         this.widths = widths;
         this.text = text;
+        this.rules = new Rules(layout, glossFont);
     }
 
     /**
@@ -78,24 +80,25 @@ final class SectorsPainter {
         gc.setBackground(Ink.of(Tone.MARGIN));
         gc.fillRectangle(0, 0, area.width, header);
         gc.setForeground(Ink.of(Tone.QUIET));
+        boolean hex = view.labels() == null || view.labels().hex();
         StringBuilder columns = new StringBuilder();
         for (int column = 0; column < grid.columns(); column++) {
             while (columns.length() < Grid.character(column)) {
                 columns.append(' ');
             }
-            columns.append(Numbers.hex(column, 2));
+            columns.append(hex ? Numbers.hex(column, 2) : String.format("%2d", column));
         }
         gc.drawString(columns.toString(), grid.bytesX(), (header - layout.line()) / 2 + 1, true);
+        if (view.labels() != null) {
+            right(gc, view.labels().heading(), (header - layout.line()) / 2 + 1);
+        }
         gc.setForeground(Ink.of(Tone.RULE));
         gc.drawLine(0, header - 1, area.width, header - 1);
         gc.drawLine(grid.labelWidth(), 0, grid.labelWidth(), area.height);
     }
 
     private void paintGround(GC gc, Row row, View view) {
-        if (row.address() % view.image().sectorSize() == 0) {
-            gc.setForeground(Ink.of(Tone.RULE));
-            gc.drawLine(0, row.y(), grid.right(), row.y());
-        }
+        rules.paint(gc, row, view);
         paintRange(gc, row, view.field(), Tone.FIELD);
         paintRange(gc, row, view.selection(), Tone.SELECTED);
     }
@@ -115,9 +118,8 @@ final class SectorsPainter {
 
     private void paintBytes(GC gc, Row row, View view, Known known, int from, boolean[] read) {
         int y = row.y() + 2;
-        int sectorSize = view.image().sectorSize();
         byte[] bytes = known.bytes();
-        paintPlace(gc, row, sectorSize, y);
+        paintPlace(gc, row, view, y);
         if (!known.clean()) {
             paintUnread(gc, row, known, from);
         }
@@ -163,11 +165,13 @@ final class SectorsPainter {
         }
     }
 
-    private void paintPlace(GC gc, Row row, int sectorSize, int y) {
-        long lba = row.address() / sectorSize;
-        int inSector = (int) (row.address() % sectorSize);
-        gc.setForeground(Ink.of(inSector == 0 ? Tone.INK : Tone.QUIET));
-        String place = "LBA " + Numbers.grouped(Long.toString(lba), ' ') + " \u00B7 " + Numbers.hex(inSector, 3);
+    private void paintPlace(GC gc, Row row, View view, int y) {
+        gc.setForeground(Ink.of(row.address() % view.image().sectorSize() == 0 ? Tone.INK : Tone.QUIET));
+        long structure = row.spans().isEmpty() ? -1 : row.spans().get(0).structure().range().start();
+        right(gc, view.labels().of(row.address(), structure), y);
+    }
+
+    private void right(GC gc, String place, int y) {
         gc.drawString(place, (int) Math.round(grid.labelWidth() - 8 - place.length() * grid.advance()), y, true);
     }
 

@@ -1,8 +1,10 @@
 package sectorglass.workbench.sectors;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 
 import sectorglass.image.SafeText;
+import sectorglass.workbench.look.Texts;
 
 /** How bytes are shown as text beside them. One cell per byte; what a cell cannot show is a raised dot. */
 public enum TextColumn {
@@ -14,6 +16,11 @@ public enum TextColumn {
     UTF_8,
     /** UTF-16, little endian; a character stands in the cell of its first byte. */
     UTF_16LE;
+
+    /** The form in words, for menus. */
+    public String words() {
+        return Texts.of("text." + name().toLowerCase(Locale.ROOT));
+    }
 
     /** Stands for a byte that is no visible character. */
     static final char DOT = '\u00B7';

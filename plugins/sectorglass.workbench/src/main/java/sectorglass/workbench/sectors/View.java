@@ -2,6 +2,8 @@ package sectorglass.workbench.sectors;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
+import sectorglass.workbench.places.Clusters;
+import sectorglass.workbench.places.PlaceLabels;
 
 /**
  * What the canvas shows besides bytes.
@@ -11,5 +13,7 @@ import sectorglass.image.SectorImage;
  * @param selection selected bytes, or null
  * @param field bytes of the field at the caret, or null
  * @param focus whether the canvas has the keyboard
+ * @param labels writes the places beside the rows; null where nothing is open
+ * @param clusters tells where clusters begin; null where nothing is open
  */
-record View(SectorImage image, long caret, ByteRange selection, ByteRange field, boolean focus) { }
+record View(SectorImage image, long caret, ByteRange selection, ByteRange field, boolean focus, PlaceLabels labels, Clusters.Finder clusters) { }

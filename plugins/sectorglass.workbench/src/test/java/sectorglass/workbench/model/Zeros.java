@@ -7,7 +7,7 @@ import sectorglass.image.SectorRanges;
 import sectorglass.image.SectorStates;
 
 /** An image of zeros, for tests. */
-record Zeros(long bytes) implements SectorImage {
+public record Zeros(long bytes) implements SectorImage {
 
     @Override
     public String name() {
