@@ -3,6 +3,7 @@ package sectorglass.cli;
 import java.io.PrintStream;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
@@ -26,6 +27,7 @@ import sectorglass.image.Window;
 import sectorglass.report.FieldsJson;
 import sectorglass.report.JsonOut;
 import sectorglass.verify.Findings;
+import sectorglass.verify.RuleBook;
 
 /** Prints each field of the structure at a place. */
 @Command(description = "Prints each field at a place: bytes, name, value, meaning.")
@@ -52,14 +54,33 @@ final class ExplainCommand extends ImageCommand {
         super(out, err);
     }
 
+    private final FutureTask<FormatCatalogue> catalogues = new FutureTask<>(ExplainCommand::catalogue);
+
+    /** Most often it is sector 0 that is asked for, and the first spec costs more than the others. */
+    @Override
+    void prepare() {
+        super.prepare();
+        Ahead.start(catalogues);
+    }
+
+    private static FormatCatalogue catalogue() throws Exception {
+        RuleBook.ofProviders(Locale.ENGLISH);
+        FormatCatalogue catalogue = FormatCatalogue.ofProviders();
+        if (catalogue.find("mbr").isPresent()) {
+            catalogue.load("mbr");
+        }
+        return catalogue;
+    }
+
     @Override
     int run(OpenImage opened) throws Exception {
         long at = place(opened);
         Disk disk = survey(opened);
-        FormatCatalogue catalogue = FormatCatalogue.ofProviders();
+        FormatCatalogue catalogue = catalogues.get();
         Structure structure = format == null ? disk.structureAt(at).orElse(null) : byHand(catalogue, opened, at);
         FutureTask<Format> loading = structure == null ? null : Ahead.start(new FutureTask<>(() -> load(catalogue, structure.format())));
-        Findings findings = Survey.ofProviders().verify(disk, Level.QUICK, book(), progress());
+        long end = structure == null ? at - at % opened.sectorSize() + opened.sectorSize() : structure.range().end();
+        Findings findings = Survey.ofProviders().verifyUpTo(end, disk, Level.QUICK, book(), progress());
         Window window;
         FieldNode root = null;
         if (structure == null) {

@@ -46,12 +46,16 @@ abstract class ImageCommand implements Callable<Integer> {
         this.err = err;
     }
 
-    @Override
-    public final Integer call() throws Exception {
+    /** Starts what will be needed whatever the options say, while they are being read. */
+    void prepare() {
         Ahead.run(() -> {
             Providers.all(MapProvider.class);
             Providers.all(VolumeProvider.class);
         });
+    }
+
+    @Override
+    public final Integer call() throws Exception {
         try (OpenImage opened = source.open(image, locale(), progress())) {
             if (!quiet && !json) {
                 opened.remarks().forEach(remark -> err.println("Note: " + remark));

@@ -57,6 +57,9 @@ public final class Main {
             err.println("There is no command \"" + args[0] + "\". \"sectorglass --help\" lists the commands.");
             return Status.USE;
         }
+        if (command instanceof ImageCommand reading) {
+            reading.prepare();
+        }
         CommandLine line = new CommandLine(command);
         line.setCommandName("sectorglass " + args[0]);
         line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));

@@ -1,9 +1,9 @@
 package sectorglass.disk;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 
 import sectorglass.image.SectorRange;
 
@@ -21,7 +21,7 @@ final class Listing {
 
     static List<Slot> of(List<PartitionMap> maps) {
         List<Slot> slots = new ArrayList<>();
-        Set<SectorRange> seen = new HashSet<>();
+        Set<SectorRange> seen = new TreeSet<>();
         for (int i = 0; i < maps.size(); i++) {
             PartitionMap map = maps.get(i);
             if (map.leftover() || map.copy() == PartitionMap.Copy.BACKUP && hasPrimary(maps, map)) {

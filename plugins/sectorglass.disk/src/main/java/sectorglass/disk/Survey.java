@@ -82,8 +82,22 @@ public final class Survey {
         return Findings.of(checks(disk, level, progress), book, disk.image().sectorSize());
     }
 
+    /**
+     * Runs the checks that can say something of a place. Volumes that start behind it are left out: what stands before them has the same
+     * findings with the same ids as in {@link #verify}, because findings are numbered by address.
+     *
+     * @param end image byte after the place
+     */
+    public Findings verifyUpTo(long end, Disk disk, Level level, RuleBook book, Progress progress) {
+        return Findings.of(checks(end, disk, level, progress), book, disk.image().sectorSize());
+    }
+
     /** Runs every check that applies to a disk and gives the verdicts before they are folded and numbered. */
     public Checks checks(Disk disk, Level level, Progress progress) {
+        return checks(Long.MAX_VALUE, disk, level, progress);
+    }
+
+    private Checks checks(long end, Disk disk, Level level, Progress progress) {
         Checks out = new Checks();
         for (Disk.FoundMap found : disk.maps()) {
             progress.checkCancelled();
@@ -95,7 +109,7 @@ public final class Survey {
         for (Partition partition : disk.partitions()) {
             progress.checkCancelled();
             progress.at("volumes", partition.number(), disk.partitions().size());
-            if (partition.volume() != null) {
+            if (partition.volume() != null && partition.entry().range().first() * disk.image().sectorSize() < end) {
                 partition.volume().check(level, out.volume(partition.number()), progress);
             }
         }

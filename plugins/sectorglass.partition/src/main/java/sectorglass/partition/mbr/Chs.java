@@ -1,8 +1,8 @@
 package sectorglass.partition.mbr;
 
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Cylinder, head and sector as MBR slots pack them into three bytes. Source: util-linux include/pt-mbr.h; Linux kernel
@@ -21,7 +21,12 @@ public final class Chs {
      * @param heads heads per cylinder
      * @param sectors sectors per track
      */
-    record Geometry(int heads, int sectors) { }
+    record Geometry(int heads, int sectors) implements Comparable<Geometry> {
+        @Override
+        public int compareTo(Geometry other) {
+            return heads != other.heads ? Integer.compare(heads, other.heads) : Integer.compare(sectors, other.sectors);
+        }
+    }
 
     private static final List<Geometry> COMMON = List.of(new Geometry(255, 63), new Geometry(16, 63), new Geometry(240, 63),
             new Geometry(128, 63), new Geometry(64, 32));
@@ -62,7 +67,7 @@ public final class Chs {
 
     /** Geometries that the used slots may have been written with: the common ones, and those their own ends suggest. */
     static Set<Geometry> geometries(List<Slot> slots) {
-        Set<Geometry> all = new LinkedHashSet<>(COMMON);
+        Set<Geometry> all = new TreeSet<>(COMMON);
         for (Slot slot : slots) {
             int end = slot.lastChs();
             if (slot.used() && end != MARKER && end != UEFI_MARKER && sector(end) != 0) {
