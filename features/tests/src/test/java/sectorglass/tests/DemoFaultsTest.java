@@ -55,6 +55,29 @@ class DemoFaultsTest {
         return tests;
     }
 
+    @TestFactory
+    List<DynamicTest> explainNamesFindingsByTheIdsOfVerify() {
+        return List.of(Demo.Variant.GPT, Demo.Variant.MBR).stream().map(variant -> DynamicTest.dynamicTest(variant.name(), () -> {
+            Path image = DEMO.get(variant).image();
+            Map<Integer, JsonNode> listed = new HashMap<>();
+            Cli.run("verify", image, "--json").json().get("findings").forEach(f -> listed.put(f.get("id").asInt(), f));
+            int named = 0;
+            for (JsonNode finding : listed.values()) {
+                for (JsonNode field : Cli.run("explain", image, "--at", finding.get("firstByte"), "--json").json().get("fields")) {
+                    for (JsonNode id : field.get("findings")) {
+                        JsonNode same = listed.get(id.asInt());
+                        assertTrue(same != null, id + " is no finding of verify");
+                        long first = same.get("firstByte").asLong();
+                        long start = field.get("firstByte").asLong();
+                        assertTrue(first < start + field.get("length").asLong() && start < first + same.get("length").asLong(), field + " " + same);
+                        named += same == finding ? 1 : 0;
+                    }
+                }
+            }
+            assertTrue(named >= 3, "only " + named + " findings have a field");
+        })).toList();
+    }
+
     @Test
     void theSoundDisksAreSound() {
         for (Demo.Variant variant : List.of(Demo.Variant.GPT_SOUND, Demo.Variant.MBR_SOUND)) {
