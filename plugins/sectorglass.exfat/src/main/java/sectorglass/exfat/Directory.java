@@ -17,29 +17,43 @@ final class Directory {
 
     static final int SLOT = 32;
     static final long MOST_BYTES = 256L << 20;
+    private static final int MOST_REUSED = 1 << 20;
 
     private final Stretch stretch;
     private final byte[] bytes;
+    private final int slots;
     private final BitSet gaps;
 
-    private Directory(Stretch stretch, byte[] bytes, BitSet gaps) {
+    private Directory(Stretch stretch, byte[] bytes, int slots, BitSet gaps) {
         this.stretch = stretch;
         this.bytes = bytes;
+        this.slots = slots;
         this.gaps = gaps;
     }
 
     /** The directory whose clusters these are. */
     static Directory of(VolumeSite site, Geometry geometry, Chain chain, long mostBytes) {
+        return of(site, geometry, chain, mostBytes, null);
+    }
+
+    /**
+     * The same, into the array of another directory where that is long enough and not longer than is sensible to hold.
+     *
+     * @param before a directory that nobody asks any more, or null
+     */
+    static Directory of(VolumeSite site, Geometry geometry, Chain chain, long mostBytes, Directory before) {
         Stretch stretch = Stretch.of(site, geometry, chain, Math.min(mostBytes, MOST_BYTES));
-        byte[] bytes = new byte[(int) stretch.length() / SLOT * SLOT];
-        return new Directory(stretch, bytes, stretch.read(0, bytes, bytes.length));
+        int length = (int) stretch.length() / SLOT * SLOT;
+        byte[] bytes = before != null && before.bytes.length >= length && before.bytes.length <= MOST_REUSED ? before.bytes
+                : new byte[length];
+        return new Directory(stretch, bytes, length / SLOT, stretch.read(0, bytes, length));
     }
 
     int slots() {
-        return bytes.length / SLOT;
+        return slots;
     }
 
-    /** All slots; not to be changed. What was not read is zero and means nothing. */
+    /** The slots from index 0 on, perhaps more after them; not to be changed. What was not read is zero and means nothing. */
     byte[] bytes() {
         return bytes;
     }
@@ -74,7 +88,7 @@ final class Directory {
 
     /** All sectors that were not read. */
     SectorRanges missing() {
-        return gaps == null ? SectorRanges.EMPTY : stretch.missing(0, bytes.length);
+        return gaps == null ? SectorRanges.EMPTY : stretch.missing(0, (long) slots * SLOT);
     }
 
     long address(int slot, int offset) {
@@ -88,7 +102,7 @@ final class Directory {
     /** The slot that holds an image byte, or -1. */
     int slotAt(long imageByte) {
         long offset = stretch.offsetOf(imageByte);
-        return offset < 0 || offset >= bytes.length ? -1 : (int) (offset / SLOT);
+        return offset < 0 || offset >= (long) slots * SLOT ? -1 : (int) (offset / SLOT);
     }
 
     /** A structure of neighbouring slots. */

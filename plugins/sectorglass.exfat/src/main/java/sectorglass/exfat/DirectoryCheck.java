@@ -1,5 +1,7 @@
 package sectorglass.exfat;
 
+import java.util.function.Supplier;
+
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
@@ -26,6 +28,7 @@ final class DirectoryCheck {
     /** Whether the set met last has a broken shape: entries left over after it follow from that. */
     private boolean shapeBroken;
     private Mark firstOdd;
+    private final Supplier<String> path = this::path;
 
     DirectoryCheck(Tally tally, Owners owners, Geometry geometry, Upcase upcase, Sets out) {
         this.tally = tally;
@@ -116,7 +119,7 @@ final class DirectoryCheck {
         }
         Mark shape = shape(slot, stored, count);
         shapeBroken = shape != null;
-        Mark cause = sets.check(set, shape, this::path);
+        Mark cause = sets.check(set, shape, path);
         if (count >= 2 && directory.u8(slot + 1, 0) == 0xC0) {
             out.set(folder, set, true, cause);
         }
@@ -156,7 +159,7 @@ final class DirectoryCheck {
 
     private void afterEnd(int end) {
         byte[] bytes = directory.bytes();
-        for (int i = (end + 1) * Directory.SLOT; i < bytes.length; i += Directory.SLOT) {
+        for (int i = (end + 1) * Directory.SLOT; i < directory.slots() * Directory.SLOT; i += Directory.SLOT) {
             if (bytes[i] != 0) {
                 int slot = i / Directory.SLOT;
                 fail("exfat.nothing-after-end", slot, 0, 1, Outcome.failed("an entry " + Text.hex(bytes[i] & 0xFF, 2), "entries of type 00"));

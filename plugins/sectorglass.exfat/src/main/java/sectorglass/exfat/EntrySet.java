@@ -111,39 +111,9 @@ final class EntrySet {
         return directory.u16(slot, 2);
     }
 
-    /** One step of the 16-bit checksum: rotate right, add. */
-    static int step(int sum, int value) {
-        return ((sum >>> 1 | sum << 15) + value) & 0xFFFF;
-    }
-
     /** The checksum of the entries, bytes 2 and 3 of the first left out. @param inUse whether bit 7 of each type is taken as set */
     int checksum(boolean inUse) {
-        byte[] bytes = directory.bytes();
-        int from = slot * Directory.SLOT;
-        int sum = 0;
-        for (int entry = 0; entry < count; entry++, from += Directory.SLOT) {
-            int type = bytes[from] & 0xFF;
-            sum = step(sum, inUse ? type | 0x80 : type);
-            sum = step(sum, bytes[from + 1] & 0xFF);
-            for (int i = entry == 0 ? 4 : 2; i < Directory.SLOT; i++) {
-                sum = ((sum >>> 1 | sum << 15) + (bytes[from + i] & 0xFF)) & 0xFFFF;
-            }
-        }
-        return sum;
-    }
-
-    /** The hash of the name in capitals, or -1 where a character's capital is not known. */
-    int computedHash(Upcase upcase) {
-        int sum = 0;
-        for (int i = 0; i < nameLength(); i++) {
-            int c = character(i);
-            if (!upcase.knows(c)) {
-                return -1;
-            }
-            int up = upcase.up(c);
-            sum = step(step(sum, up & 0xFF), up >> 8);
-        }
-        return sum;
+        return SetSum.of(directory.bytes(), slot * Directory.SLOT, count, inUse ? 0x80 : 0);
     }
 
     ByteRange where(int entry, int offset, int length) {

@@ -9,13 +9,16 @@ import sectorglass.image.SafeText;
 /** Who owns clusters: each file and folder by its folder, its slot and how its clusters are found, in arrays. Folder 0 is the root. */
 final class Owners {
 
+    private static final int FIRST = 1 << 14;
+
     private int count;
-    private long[] start = new long[1024];
+    /** First cluster; unsigned, as are the clusters of a run. */
+    private int[] start = new int[FIRST];
     /** Clusters of a contiguous run; 0 for a chain in the FAT. */
-    private long[] run = new long[1024];
-    private int[] folder = new int[1024];
-    private int[] slot = new int[1024];
-    private long[] where = new long[1024];
+    private int[] run = new int[FIRST];
+    private int[] folder = new int[FIRST];
+    private int[] slot = new int[FIRST];
+    private long[] where = new long[FIRST];
     private final List<long[]> folders = new ArrayList<>();
     private final List<String> names = new ArrayList<>();
     private final List<String> special = new ArrayList<>();
@@ -43,8 +46,8 @@ final class Owners {
             slot = Arrays.copyOf(slot, more);
             where = Arrays.copyOf(where, more);
         }
-        start[count] = first;
-        run[count] = clusters;
+        start[count] = (int) first;
+        run[count] = (int) clusters;
         folder[count] = inFolder;
         slot[count] = atSlot;
         where[count] = streamByte;
@@ -62,11 +65,11 @@ final class Owners {
     }
 
     long start(int owner) {
-        return start[owner];
+        return Integer.toUnsignedLong(start[owner]);
     }
 
     long run(int owner) {
-        return run[owner];
+        return Integer.toUnsignedLong(run[owner]);
     }
 
     int folderOf(int owner) {

@@ -12,8 +12,6 @@ import sectorglass.verify.Outcome;
  */
 final class SetCheck {
 
-    private static final String ILLEGAL = "\"*/:<>?\\|";
-
     private final Tally tally;
     private final Geometry geometry;
     private final Upcase upcase;
@@ -66,19 +64,18 @@ final class SetCheck {
         if (length > there) {
             return;
         }
-        for (int i = 0; i < length; i++) {
-            int c = set.character(i);
-            if (c < 0x20 || ILLEGAL.indexOf(c) >= 0) {
-                fail("exfat.name-length", set.where(2 + i / EntrySet.NAME_CHARACTERS, 2 + 2 * (i % EntrySet.NAME_CHARACTERS), 2),
-                        Outcome.failed("the character " + Text.hex(c, 4), "no control character and none of \" * / : < > ? \\ |"));
-                return;
-            }
+        int hash = NameScan.hash(set.directory().bytes(), (set.slot() + 2) * Directory.SLOT, length, upcase);
+        if (hash <= NameScan.ILLEGAL) {
+            int i = NameScan.ILLEGAL - hash;
+            fail("exfat.name-length", set.where(2 + i / EntrySet.NAME_CHARACTERS, 2 + 2 * (i % EntrySet.NAME_CHARACTERS), 2),
+                    Outcome.failed("the character " + Text.hex(set.character(i), 4),
+                            "no control character and none of \" * / : < > ? \\ |"));
+            return;
         }
-        if (set.name().equals(".") || set.name().equals("..")) {
+        if (length <= 2 && (set.name().equals(".") || set.name().equals(".."))) {
             fail("exfat.name-length", set.where(2, 2, 4), Outcome.failed("the name \"" + set.name() + "\"", "any name but . and .."));
             return;
         }
-        int hash = set.computedHash(upcase);
         if (hash >= 0 && hash != set.nameHash()) {
             fail("exfat.name-hash", set.where(1, EntrySet.NAME_HASH, 2), Outcome.failed(Text.hex(set.nameHash(), 4), Text.hex(hash, 4)));
         }

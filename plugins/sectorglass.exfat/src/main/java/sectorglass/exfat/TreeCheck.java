@@ -96,10 +96,11 @@ final class TreeCheck {
         special(root, root.upcases(), "the up-case table");
         waiting.add(new Waiting(0, root.chain(), root.chain().clusters() * geometry.clusterBytes(), true));
         int done = 0;
+        Directory directory = null;
         while (!waiting.isEmpty()) {
             progress.checkCancelled();
             Waiting next = waiting.poll();
-            Directory directory = Directory.of(site, geometry, next.chain(), next.bytes());
+            directory = Directory.of(site, geometry, next.chain(), next.bytes(), directory);
             if (!directories.check(next.number(), directory, next.root())) {
                 whole = false;
                 missing = missing.union(directory.missing());
@@ -136,11 +137,10 @@ final class TreeCheck {
         if (cause != null) {
             doubtful.put(owner, cause);
         }
-        Supplier<String> name = () -> owners.path(folder, set.name());
         if (run) {
             mark(owner, first, inVolume);
         } else {
-            follow(owner, first, clusters, name);
+            follow(owner, first, clusters, () -> owners.path(folder, set.name()));
         }
         if (set.folder()) {
             long most = Math.min(Directory.MOST_BYTES / geometry.clusterBytes() + 1, clusters);

@@ -46,13 +46,14 @@ final class Upcase {
         return table;
     }
 
-    /** Whether the character's mapping is known. */
-    boolean knows(int character) {
-        return whole || character < 128;
+    /** Number of characters, from 0 on, whose mapping is known. */
+    int known() {
+        return whole ? map.length : 128;
     }
 
-    int up(int character) {
-        return map[character];
+    /** The capital of each character; not to be changed. */
+    char[] capitals() {
+        return map;
     }
 
     /** First of the 128 fixed characters that is mapped otherwise, or -1. */

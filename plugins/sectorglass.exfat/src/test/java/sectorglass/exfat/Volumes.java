@@ -119,7 +119,7 @@ final class Volumes {
         int sum = 0;
         for (int i = 0; i < (image[at + 1] + 1) * 32; i++) {
             if (i != 2 && i != 3) {
-                sum = EntrySet.step(sum, image[at + i] & 0xFF);
+                sum = SetSum.step(sum, image[at + i] & 0xFF);
             }
         }
         put(image, at + 2, new byte[] {(byte) sum, (byte) (sum >> 8)});
