@@ -5,8 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -23,23 +26,23 @@ final class Apfs {
     /** @param at byte of the superblock to start from */
     static Volume open(VolumeSite site, long at) {
         Window w = site.window(at, 4096);
-        Facts facts = new Facts();
+        VolumeFacts facts = new VolumeFacts();
         List<Structure> structures = new ArrayList<>();
-        Facts.known(() -> {
-            facts.uuid = Facts.uuid(w, 0x48);
+        VolumeFacts.known(() -> {
+            facts.uuid = VolumeFacts.uuid(w, 0x48);
             facts.clusterBytes = w.u32le(0x24);
-            return facts.bytes = Facts.product(w.u64le(0x28), w.u32le(0x24));
+            return facts.bytes = VolumeFacts.product(w.u64le(0x28), w.u32le(0x24));
         });
         if (at != 0) {
             facts.remarks.add("read from the container superblock at byte " + at);
         }
-        ApfsContainer container = Facts.known(() -> new ApfsContainer(site, at));
-        structures.add(new Header(site, 0, 4096).structure("container superblock", "apfs_container_superblock"));
+        ApfsContainer container = VolumeFacts.known(() -> new ApfsContainer(site, at));
+        structures.add(new VolumeHeader(site, 0, 4096).structure("container superblock", "apfs_container_superblock"));
         if (container != null) {
             for (long block : container.superblocks) {
                 structures.add(container.header(block).structure("container superblock in block " + block, "apfs_container_superblock"));
             }
-            Facts.known(() -> {
+            VolumeFacts.known(() -> {
                 describe(container, facts, structures);
                 return true;
             });
@@ -51,14 +54,14 @@ final class Apfs {
         });
     }
 
-    private static void describe(ApfsContainer container, Facts facts, List<Structure> structures) {
+    private static void describe(ApfsContainer container, VolumeFacts facts, List<Structure> structures) {
         Window sb = container.superblock();
         Long manager = container.ephemeral.get(sb.u64le(0x98));
         if (manager != null && container.header(manager).inside()) {
             structures.add(container.header(manager).structure("space manager", "apfs_object_header"));
-            Facts.known(() -> {
+            VolumeFacts.known(() -> {
                 Window w = container.header(manager).window();
-                return facts.usedBytes = Facts.product(w.u64le(0x30) - w.u64le(0x48), container.blockSize);
+                return facts.usedBytes = VolumeFacts.product(w.u64le(0x30) - w.u64le(0x48), container.blockSize);
             });
         }
         long map = sb.u64le(0xA0);
@@ -67,12 +70,12 @@ final class Apfs {
         }
         long tree = container.mapTree();
         for (long id : container.volumeIds()) {
-            Header volume = container.header(container.resolve(tree, id, sb.u64le(16)));
+            VolumeHeader volume = container.header(container.resolve(tree, id, sb.u64le(16)));
             if (volume.inside() && volume.window().matches(32, "APSB")) {
                 Window w = volume.window();
-                String name = Facts.text(w, 0x2C0, 256, StandardCharsets.UTF_8);
+                String name = VolumeFacts.text(w, 0x2C0, 256, StandardCharsets.UTF_8);
                 facts.remarks.add("volume \"" + name + "\", role " + ROLES.getOrDefault(w.u16le(0x3C4), "unknown") + ", "
-                        + Facts.product(w.u64le(0x58), container.blockSize) + " bytes in use, " + w.u64le(0xB8) + " files, "
+                        + VolumeFacts.product(w.u64le(0x58), container.blockSize) + " bytes in use, " + w.u64le(0xB8) + " files, "
                         + w.u64le(0xC0) + " folders" + ((w.u64le(0x108) & 1) == 0 ? ", encrypted" : ""));
                 structures.add(volume.structure("volume superblock " + name, "apfs_volume_superblock"));
             }

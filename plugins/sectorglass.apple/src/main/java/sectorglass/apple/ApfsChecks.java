@@ -2,6 +2,8 @@ package sectorglass.apple;
 
 import java.util.List;
 
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
@@ -62,7 +64,7 @@ final class ApfsChecks {
 
     /** Checksum and identity of one object; null where it lies outside the volume. */
     private Mark object(long block, int type, long id, String name) {
-        Header header = container.header(block);
+        VolumeHeader header = container.header(block);
         if (!header.inside()) {
             return null;
         }
@@ -81,7 +83,7 @@ final class ApfsChecks {
 
     private void volumes(Window sb, Mark map) {
         ByteRange ids = new ByteRange(container.header(container.newest).range(0xB8, 8).start(), 8);
-        Long tree = Facts.known(container::mapTree);
+        Long tree = VolumeFacts.known(container::mapTree);
         if (tree == null) {
             return;
         }
@@ -92,7 +94,7 @@ final class ApfsChecks {
             ByteRange at = new ByteRange(ids.start() + 8L * index++, 8);
             all.in(container.header(container.newest).whole()).check("apfs.vol.reachable", at, () -> {
                 found[0] = container.resolve(tree, id, sb.u64le(16));
-                Header header = container.header(found[0]);
+                VolumeHeader header = container.header(found[0]);
                 boolean there = header.inside() && header.window().matches(32, "APSB");
                 return Outcome.test(there, "id " + id, found[0] < 0 ? "an entry in the object map" : "a volume in block " + found[0])
                         .because(treeSum != null && treeSum.failed() ? treeSum : map);
@@ -105,12 +107,12 @@ final class ApfsChecks {
 
     /** Free blocks of the space manager equal the sum over its chunks. */
     private void space(Window sb) {
-        Long block = Facts.known(() -> container.ephemeral.get(sb.u64le(0x98)));
+        Long block = VolumeFacts.known(() -> container.ephemeral.get(sb.u64le(0x98)));
         if (block == null || !container.header(block).inside()) {
             return;
         }
         Mark sum = object(block, 0x5, sb.u64le(0x98), "space manager");
-        Header header = container.header(block);
+        VolumeHeader header = container.header(block);
         all.in(header.whole()).check("apfs.space.free-sum", header.range(0x48 + 0x0, 8), () -> {
             Window w = header.window();
             long infos = w.u32le(0x40);
@@ -120,7 +122,7 @@ final class ApfsChecks {
             }
             long free = 0;
             for (int i = 0; i < infos; i++) {
-                Header info = container.header(w.u64le((int) table + 8 * i));
+                VolumeHeader info = container.header(w.u64le((int) table + 8 * i));
                 if (!info.inside()) {
                     return Outcome.failed("chunk information in block " + w.u64le((int) table + 8 * i), "inside the volume").because(sum);
                 }

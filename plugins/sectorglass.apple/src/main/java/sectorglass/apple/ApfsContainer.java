@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -32,14 +34,14 @@ final class ApfsContainer {
         this.site = site;
         Window start = site.window(startByte, 4096);
         long size = start.u32le(0x24);
-        this.blockSize = Facts.power(size, 4096, 65536) ? (int) size : 4096;
+        this.blockSize = VolumeFacts.power(size, 4096, 65536) ? (int) size : 4096;
         long base = start.u64le(0x70);
         long count = start.u32le(0x68);
         long best = startByte / blockSize;
         long bestTransaction = start.u64le(16);
         if ((count & 0x80000000L) == 0 && base > 0) {
             for (long block = base; block < base + Math.min(count, MOST_DESCRIPTORS); block++) {
-                Header header = header(block);
+                VolumeHeader header = header(block);
                 if (!header.inside()) {
                     break;
                 }
@@ -60,16 +62,16 @@ final class ApfsContainer {
             }
         }
         newest = best;
-        Facts.known(() -> {
+        VolumeFacts.known(() -> {
             maps(base, count);
             return true;
         });
     }
 
     /** A block. */
-    Header header(long block) {
+    VolumeHeader header(long block) {
         boolean possible = block >= 0 && block <= site.bytes() / blockSize;
-        return new Header(site, possible ? block * blockSize : -1, blockSize);
+        return new VolumeHeader(site, possible ? block * blockSize : -1, blockSize);
     }
 
     /** The newest superblock. */
@@ -82,7 +84,7 @@ final class ApfsContainer {
         long index = sb.u32le(0x88);
         long length = sb.u32le(0x8C);
         for (long i = 0; i < Math.min(length, MOST_DESCRIPTORS) && count > 0; i++) {
-            Header header = header(base + (index + i) % count);
+            VolumeHeader header = header(base + (index + i) % count);
             if (!header.inside() || !header.window().isRead(0, blockSize) || header.window().u16le(24) != 0xC
                     || !ApfsObject.sumHolds(header.window())) {
                 continue;
@@ -97,7 +99,7 @@ final class ApfsContainer {
 
     /** Block of the object map's tree, or -1. */
     long mapTree() {
-        Header map = header(superblock().u64le(0xA0));
+        VolumeHeader map = header(superblock().u64le(0xA0));
         return map.inside() ? map.window().u64le(0x30) : -1;
     }
 
@@ -120,7 +122,7 @@ final class ApfsContainer {
     long resolve(long tree, long id, long transaction) {
         long block = tree;
         for (int level = 0; level < MOST_LEVELS; level++) {
-            Header header = header(block);
+            VolumeHeader header = header(block);
             if (!header.inside()) {
                 return -1;
             }

@@ -9,9 +9,11 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -45,8 +47,8 @@ public final class ApfsVolumes implements VolumeProvider {
                 continue;
             }
             Window w = site.window(at, 512);
-            if (w.matches(32, MAGIC) && Facts.power(w.u32le(0x24), 4096, 65536) && w.u16le(24) == 1) {
-                boolean sound = Boolean.TRUE.equals(Facts.known(() -> ApfsObject.sumHolds(site.window(at, (int) w.u32le(0x24)))));
+            if (w.matches(32, MAGIC) && VolumeFacts.power(w.u32le(0x24), 4096, 65536) && w.u16le(24) == 1) {
+                boolean sound = Boolean.TRUE.equals(VolumeFacts.known(() -> ApfsObject.sumHolds(site.window(at, (int) w.u32le(0x24)))));
                 int confidence = (sound ? 97 : 65) - (at == 0 ? 0 : 20);
                 return Optional.of(new Claim("apfs", confidence, site, "APFS container superblock at byte " + at
                         + (sound ? " whose checksum holds" : ""), at));
@@ -60,7 +62,7 @@ public final class ApfsVolumes implements VolumeProvider {
 
     /** Whether block 0 still has what an object header or container superblock needs, its magic apart. */
     private static boolean looksLikeObject(Window w) {
-        return w.u64le(8) == 1 && w.u32le(24) == 0x80000001L || Facts.power(w.u32le(0x24), 4096, 65536) && w.u64le(0x28) > 0;
+        return w.u64le(8) == 1 && w.u32le(24) == 0x80000001L || VolumeFacts.power(w.u32le(0x24), 4096, 65536) && w.u64le(0x28) > 0;
     }
 
     @Override

@@ -2,8 +2,11 @@ package sectorglass.apple;
 
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Role;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -27,14 +30,14 @@ final class Filevault {
 
     static Volume open(VolumeSite site) {
         Window w = site.window(0, 512);
-        Facts facts = new Facts();
-        Facts.known(() -> {
-            facts.uuid = Facts.uuid(w, 304);
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
+            facts.uuid = VolumeFacts.uuid(w, 304);
             return facts.bytes = w.u64le(64) > 0 ? w.u64le(64) : null;
         });
         facts.remarks.add("encrypted: content cannot be read without the key");
         return new HeaderVolume(facts.info("filevault", site), site,
-                List.of(new Header(site, 0, 512).structure("volume header", "core_storage_header")),
+                List.of(new VolumeHeader(site, 0, 512).structure("volume header", "core_storage_header")),
                 List.of(Role.of(Role.Kind.ENCRYPTED, "Core Storage volume of FileVault")), (level, out) -> { });
     }
 }

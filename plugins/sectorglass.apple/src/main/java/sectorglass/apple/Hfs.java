@@ -4,7 +4,10 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -33,21 +36,21 @@ final class Hfs {
 
     static Volume open(VolumeSite site) {
         Window w = site.window(1024, 512);
-        Facts facts = new Facts();
-        Facts.known(() -> {
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
             long block = w.u32be(20);
             facts.clusterBytes = block;
-            facts.bytes = Facts.product(w.u16be(18), block);
-            facts.usedBytes = Facts.product(Math.max(0, w.u16be(18) - w.u16be(34)), block);
+            facts.bytes = VolumeFacts.product(w.u16be(18), block);
+            facts.usedBytes = VolumeFacts.product(Math.max(0, w.u16be(18) - w.u16be(34)), block);
             facts.latest = HfsPlus.date(w.u32be(6));
             facts.uuid = HfsPlus.identity(w, 92 + 24);
-            return facts.label = Facts.text(w, 37, Math.min(27, w.u8(36)), roman());
+            return facts.label = VolumeFacts.text(w, 37, Math.min(27, w.u8(36)), roman());
         });
         if (facts.bytes != null) {
             facts.bytes = Math.min(site.bytes(), facts.bytes + w.u16be(28) * 512L + 1024);
         }
         return new HeaderVolume(facts.info("hfs", site), site,
-                List.of(new Header(site, 1024, 162).structure("master directory block", "hfs_master_directory_block")), List.of(), (level, out) -> { });
+                List.of(new VolumeHeader(site, 1024, 162).structure("master directory block", "hfs_master_directory_block")), List.of(), (level, out) -> { });
     }
 
     /** The character set of classic names where the platform has it. */

@@ -1,5 +1,6 @@
 package sectorglass.apple;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -15,7 +16,7 @@ final class HfsBitmap {
     static void check(VolumeSite site, HfsPlus.Place place, Window header, Checks all) {
         HfsFork fork = HfsFork.read(header, 112, header.u32be(40));
         long total = header.u32be(44);
-        Header first = new Header(site, place.start() + 1024, 512);
+        VolumeHeader first = new VolumeHeader(site, place.start() + 1024, 512);
         if (fork.bytes() * 8 < total || !fork.complete()) {
             return;
         }

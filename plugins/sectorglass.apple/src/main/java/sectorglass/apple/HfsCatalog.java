@@ -1,6 +1,7 @@
 package sectorglass.apple;
 
 import sectorglass.disk.Level;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Window;
@@ -26,11 +27,11 @@ final class HfsCatalog {
 
     /** The catalog, or null where its header node was not read or makes no sense. */
     static HfsCatalog open(VolumeSite site, HfsPlus.Place place, Window volumeHeader) {
-        return Facts.known(() -> {
+        return VolumeFacts.known(() -> {
             HfsFork fork = HfsFork.read(volumeHeader, 272, volumeHeader.u32be(40));
             Window start = fork.window(site, place.start(), 0, 512);
             int size = start.u16be(32);
-            return Facts.power(size, 512, 32768) && fork.bytes() >= size
+            return VolumeFacts.power(size, 512, 32768) && fork.bytes() >= size
                     ? new HfsCatalog(site, place, fork, size, fork.window(site, place.start(), 0, size)) : null;
         });
     }

@@ -20,6 +20,7 @@ import sectorglass.disk.FileStamp;
 import sectorglass.disk.FileTimes;
 import sectorglass.disk.FileTree;
 import sectorglass.disk.Files;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.image.Progress;
 import sectorglass.image.UnreadException;
 import sectorglass.image.Window;
@@ -73,14 +74,14 @@ final class HfsFiles implements Files {
     }
 
     private boolean chain(CompactTreeBuilder builder, Map<Long, Integer> folders, List<long[]> parents, Set<Long> done, Progress progress) {
-        Long at = Facts.known(() -> catalog.header.u32be(24));
+        Long at = VolumeFacts.known(() -> catalog.header.u32be(24));
         while (at != null && at != 0) {
             progress.checkCancelled();
             if (at >= catalog.nodes() || !done.add(at) || !leaf(at, builder, folders, parents)) {
                 return false;
             }
             long node = at;
-            at = Facts.known(() -> catalog.node(node).u32be(0));
+            at = VolumeFacts.known(() -> catalog.node(node).u32be(0));
         }
         return at != null;
     }

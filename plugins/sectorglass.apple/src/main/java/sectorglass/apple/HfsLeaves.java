@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
@@ -129,7 +130,7 @@ final class HfsLeaves {
         if (!whole || fault != null) {
             return;
         }
-        Header vh = new Header(catalog.site, catalog.place.start() + 1024, 512);
+        VolumeHeader vh = new VolumeHeader(catalog.site, catalog.place.start() + 1024, 512);
         Checks out = all.in(vh.whole());
         out.check("hfs.vh.counts", vh.range(32, 8), () -> Outcome.test(volumeHeader.u32be(32) == files
                 && volumeHeader.u32be(36) == folderCount - 1, volumeHeader.u32be(32) + " files, " + volumeHeader.u32be(36)

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
+import sectorglass.disk.VolumeFacts;
 import sectorglass.image.Window;
 
 /** Extents beyond the first eight of a fork, from the leaves of the extents file. Source: Apple TN1150 by way of hfs_format.h (xnu). */
@@ -18,10 +19,10 @@ final class HfsOverflow {
 
     HfsOverflow(HfsCatalog catalog, Window volumeHeader) {
         blockSize = volumeHeader.u32be(40);
-        Facts.known(() -> {
+        VolumeFacts.known(() -> {
             HfsFork fork = HfsFork.read(volumeHeader, 192, blockSize);
             int size = fork.window(catalog.site, catalog.place.start(), 0, 512).u16be(32);
-            if (!Facts.power(size, 512, 32768)) {
+            if (!VolumeFacts.power(size, 512, 32768)) {
                 return false;
             }
             for (long node = 1; node < fork.held(catalog.site) / size && records.size() < MOST; node++) {

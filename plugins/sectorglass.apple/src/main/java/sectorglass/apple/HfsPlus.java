@@ -8,8 +8,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -38,7 +41,7 @@ final class HfsPlus {
 
     /** Whether signature, block size and counts make sense. */
     static boolean plausible(Window w) {
-        return signature(w) && Facts.power(w.u32be(40), 512, 1L << 26) && w.u32be(44) > 0 && w.u32be(48) <= w.u32be(44);
+        return signature(w) && VolumeFacts.power(w.u32be(40), 512, 1L << 26) && w.u32be(44) > 0 && w.u32be(48) <= w.u32be(44);
     }
 
     /** A date in seconds since 1904-01-01, or null where it is not set. */
@@ -60,7 +63,7 @@ final class HfsPlus {
             byte[] uuid = md5.digest(w.bytes(at, 8));
             uuid[6] = (byte) (uuid[6] & 0x0F | 0x30);
             uuid[8] = (byte) (uuid[8] & 0x3F | 0x80);
-            return Facts.uuid(uuid);
+            return VolumeFacts.uuid(uuid);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has MD5", e);
         }
@@ -68,12 +71,12 @@ final class HfsPlus {
 
     static Volume open(VolumeSite site, Place place) {
         Window w = site.window(place.start() + place.header(), 512);
-        Facts facts = new Facts();
-        Facts.known(() -> {
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
             long block = w.u32be(40);
             facts.clusterBytes = block;
-            facts.bytes = Facts.product(w.u32be(44), block);
-            facts.usedBytes = Facts.product(Math.max(0, w.u32be(44) - w.u32be(48)), block);
+            facts.bytes = VolumeFacts.product(w.u32be(44), block);
+            facts.usedBytes = VolumeFacts.product(Math.max(0, w.u32be(44) - w.u32be(48)), block);
             facts.latest = date(w.u32be(20));
             facts.uuid = identity(w, 104);
             if ((w.u32be(4) & 1L << 8) == 0 || (w.u32be(4) & 1L << 11) != 0) {
@@ -92,23 +95,23 @@ final class HfsPlus {
     }
 
     private static List<Object> services(VolumeSite site, Place place, Window header) {
-        boolean usable = Boolean.TRUE.equals(Facts.known(() -> plausible(header) && header.isRead(0, 512)));
+        boolean usable = Boolean.TRUE.equals(VolumeFacts.known(() -> plausible(header) && header.isRead(0, 512)));
         HfsCatalog catalog = usable ? HfsCatalog.open(site, place, header) : null;
         return catalog == null ? List.of() : List.of(new HfsFiles(catalog, header));
     }
 
     private static List<Structure> structures(VolumeSite site, Place place, Window header) {
         List<Structure> all = new ArrayList<>();
-        all.add(new Header(site, place.start() + 1024, 512).structure("volume header", "hfsplus_volume_header"));
-        Facts.known(() -> {
+        all.add(new VolumeHeader(site, place.start() + 1024, 512).structure("volume header", "hfsplus_volume_header"));
+        VolumeFacts.known(() -> {
             long block = header.u32be(40);
             long end = header.u32be(44) * block;
-            Header copy = new Header(site, place.start() + end - 1024, 512);
+            VolumeHeader copy = new VolumeHeader(site, place.start() + end - 1024, 512);
             if (plausible(header) && copy.inside()) {
                 all.add(copy.structure("alternate volume header", "hfsplus_volume_header"));
             }
             for (int fork : new int[] {192, 272, 352}) {
-                Header tree = new Header(site, place.start() + header.u32be(fork + 16) * block, 512);
+                VolumeHeader tree = new VolumeHeader(site, place.start() + header.u32be(fork + 16) * block, 512);
                 if (header.u32be(fork + 20) > 0 && tree.inside()) {
                     all.add(tree.structure(fork == 192 ? "extents B-tree" : fork == 272 ? "catalog B-tree" : "attributes B-tree",
                             "hfsplus_btree_header"));
@@ -130,7 +133,7 @@ final class HfsPlus {
         int size = node.u16be(14 + 18);
         long leaf = node.u32be(14 + 10);
         long extent = header.u32be(272 + 20) * block;
-        if (!Facts.power(size, 512, 32768) || (leaf + 1) * size > extent) {
+        if (!VolumeFacts.power(size, 512, 32768) || (leaf + 1) * size > extent) {
             return null;
         }
         Window first = site.window(catalog + leaf * size, size);

@@ -1,6 +1,8 @@
 package sectorglass.apple;
 
 import sectorglass.disk.Level;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Window;
@@ -19,14 +21,14 @@ final class HfsPlusChecks {
     }
 
     void check(Level level, Checks all) {
-        Header first = new Header(site, place.start() + 1024, 512);
+        VolumeHeader first = new VolumeHeader(site, place.start() + 1024, 512);
         Checks out = all.in(first.whole());
         Mark geometry = out.check("hfs.vh.geometry", first.range(0, 52), () -> {
             String problem = problem(first.window());
             return Outcome.test(problem == null, problem, "sizes that agree");
         });
         Window believed = site.window(place.start() + place.header(), 512);
-        if (!Boolean.TRUE.equals(Facts.known(() -> HfsPlus.plausible(believed)))) {
+        if (!Boolean.TRUE.equals(VolumeFacts.known(() -> HfsPlus.plausible(believed)))) {
             return;
         }
         alternate(first, believed, geometry, out);
@@ -35,7 +37,7 @@ final class HfsPlusChecks {
         }
         out.check("hfs.vh.clean", first.range(4, 4), () -> {
             long flags = believed.u32be(4);
-            return Outcome.test((flags & 0x100) != 0 && (flags & 0x800) == 0, Header.hex(flags), "unmounted, consistent");
+            return Outcome.test((flags & 0x100) != 0 && (flags & 0x800) == 0, VolumeHeader.hex(flags), "unmounted, consistent");
         });
         HfsCatalog catalog = HfsCatalog.open(site, place, believed);
         if (catalog != null) {
@@ -44,15 +46,15 @@ final class HfsPlusChecks {
         HfsBitmap.check(site, place, believed, all);
     }
 
-    private void alternate(Header first, Window believed, Mark geometry, Checks out) {
+    private void alternate(VolumeHeader first, Window believed, Mark geometry, Checks out) {
         long volume = believed.u32be(44) * believed.u32be(40);
         // the copy lies 1024 bytes before the end of the volume, which may end some sectors after the last whole block
-        Header copy = new Header(site, place.start() + volume - 1024, 512);
-        Header late = new Header(site, place.start() + place.length() - 1024, 512);
+        VolumeHeader copy = new VolumeHeader(site, place.start() + volume - 1024, 512);
+        VolumeHeader late = new VolumeHeader(site, place.start() + place.length() - 1024, 512);
         if (!found(copy) && late.inside() && found(late)) {
             copy = late;
         }
-        Header other = copy;
+        VolumeHeader other = copy;
         if (!other.inside()) {
             return;
         }
@@ -70,8 +72,8 @@ final class HfsPlusChecks {
         });
     }
 
-    private static boolean found(Header header) {
-        return header.inside() && !Boolean.FALSE.equals(Facts.known(() -> HfsPlus.signature(header.window())));
+    private static boolean found(VolumeHeader header) {
+        return header.inside() && !Boolean.FALSE.equals(VolumeFacts.known(() -> HfsPlus.signature(header.window())));
     }
 
     private String problem(Window w) {

@@ -20,6 +20,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 import sectorglass.image.SectorRanges;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Judged;
+import sectorglass.testvolumes.Specs;
 
 /** HFS+ as xorrisofs writes it, HFS as hformat, APFS as mkapfs; the checksum by its vectors; one flipped bit is one finding. */
 class AppleVolumesTest {
@@ -69,7 +72,7 @@ class AppleVolumesTest {
 
     @Test
     void soundHfsPlus() throws IOException {
-        Judged judged = Judged.full(TestImage.of(hfsPlus()));
+        Judged judged = Judged.full(DiskFile.of(hfsPlus()));
         assertEquals("", judged.text());
         assertEquals("TESTVOL", judged.volume().info().label());
         assertEquals("hfsplus", judged.volume().info().kind());
@@ -84,7 +87,7 @@ class AppleVolumesTest {
 
     @Test
     void filesOfHfsPlus() throws IOException {
-        var files = Judged.open(TestImage.of(hfsPlus())).orElseThrow().capability(sectorglass.disk.Files.class).orElseThrow();
+        var files = Judged.open(DiskFile.of(hfsPlus())).orElseThrow().capability(sectorglass.disk.Files.class).orElseThrow();
         var tree = files.tree(sectorglass.image.Progress.NONE);
         assertEquals(-1, tree.withoutFolder());
         var hello = files.content(tree.find("hello.txt").orElseThrow(), "");
@@ -99,7 +102,7 @@ class AppleVolumesTest {
 
     @Test
     void soundApfs() throws IOException {
-        try (TestImage image = TestImage.of(apfs())) {
+        try (DiskFile image = DiskFile.of(apfs())) {
             Judged judged = Judged.full(image);
             assertEquals("", judged.text());
             assertEquals("11111111-2222-4333-8444-555555555555", judged.volume().info().uuid());
@@ -122,7 +125,7 @@ class AppleVolumesTest {
             raw.setLength(2 << 20);
         }
         Tool.run("hformat", "-f", "-l", "TESTVOL", file.toString()).ok();
-        try (TestImage image = TestImage.of(file)) {
+        try (DiskFile image = DiskFile.of(file)) {
             var volume = Judged.open(image).orElseThrow();
             assertEquals("hfs", volume.info().kind());
             assertEquals("TESTVOL", volume.info().label());
@@ -134,7 +137,7 @@ class AppleVolumesTest {
     @ParameterizedTest
     @CsvSource({"4100, apfs.obj.checksum", "8300, apfs.obj.checksum", "81920100, apfs.obj.checksum", "81928200, apfs.obj.checksum"})
     void flippedApfs(long at, String rule) throws IOException {
-        try (TestImage image = TestImage.of(apfs())) {
+        try (DiskFile image = DiskFile.of(apfs())) {
             Judged judged = Judged.full(image.flip(at, 4));
             assertTrue(judged.failed().stream().allMatch(rule::equals), judged.text());
             assertTrue(at == 4100 || !judged.failed().isEmpty(), judged.text());
@@ -146,7 +149,7 @@ class AppleVolumesTest {
     void flippedHfsPlus(int at, String rule) throws IOException {
         byte[] bytes = hfsPlus();
         bytes[at] ^= (byte) 0x40;
-        Judged judged = Judged.full(TestImage.of(bytes));
+        Judged judged = Judged.full(DiskFile.of(bytes));
         assertTrue(judged.findings().all().stream().anyMatch(f -> f.check().equals(rule)
                 && f.verdict() == sectorglass.verify.Verdict.FAILED), judged.text());
     }
@@ -155,12 +158,12 @@ class AppleVolumesTest {
     void unreadIsNoDamage() throws IOException {
         byte[] bytes = hfsPlus();
         for (int lba = 0; lba < 20; lba++) {
-            TestImage image = TestImage.of(bytes).unread(SectorRanges.of(lba, 1));
+            DiskFile image = DiskFile.of(bytes).unread(SectorRanges.of(lba, 1));
             assertEquals(List.of(), Judged.full(image).failed(), "sector " + lba);
         }
-        try (TestImage image = TestImage.of(apfs())) {
+        try (DiskFile image = DiskFile.of(apfs())) {
             for (int block : new int[] {0, 1, 2, 66, 20000, 20001, 20002}) {
-                TestImage partly = image.unread(SectorRanges.of(block * 8L + 3, 1));
+                DiskFile partly = image.unread(SectorRanges.of(block * 8L + 3, 1));
                 assertEquals(List.of(), Judged.full(partly).failed(), "block " + block);
             }
         }
@@ -175,7 +178,7 @@ class AppleVolumesTest {
             for (int i = 0; i < 12; i++) {
                 bytes[random.nextInt(14000)] = (byte) (random.nextBoolean() ? 0xFF : random.nextInt());
             }
-            TestImage image = TestImage.of(bytes);
+            DiskFile image = DiskFile.of(bytes);
             if (Judged.open(image).isPresent()) {
                 var volume = Judged.full(image).volume();
                 volume.structureAt(1100);
@@ -191,9 +194,9 @@ class AppleVolumesTest {
                 });
             }
         }
-        try (TestImage image = TestImage.of(apfs())) {
+        try (DiskFile image = DiskFile.of(apfs())) {
             for (int round = 0; round < 60; round++) {
-                TestImage damaged = image;
+                DiskFile damaged = image;
                 for (int i = 0; i < 10; i++) {
                     long block = List.of(0L, 1L, 2L, 66L, 20000L, 20001L, 20002L).get(random.nextInt(7));
                     damaged = damaged.set(block * 4096 + random.nextInt(400), (byte) random.nextInt());

@@ -5,6 +5,7 @@ import java.util.function.Supplier;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** The entries of one directory: finds the sets, judges their shape, hands them on. Source: Microsoft exFAT specification, sections 6 to 8. */
 final class DirectoryCheck {
@@ -160,8 +161,8 @@ final class DirectoryCheck {
     private void afterEnd(int end) {
         byte[] bytes = directory.bytes();
         for (int i = (end + 1) * Directory.SLOT; i < directory.slots() * Directory.SLOT; i += Directory.SLOT) {
-            if (bytes[i] != 0) {
-                int slot = i / Directory.SLOT;
+            int slot = i / Directory.SLOT;
+            if (bytes[i] != 0 && directory.isRead(slot)) {
                 fail("exfat.nothing-after-end", slot, 0, 1, Outcome.failed("an entry " + Text.hex(bytes[i] & 0xFF, 2), "entries of type 00"));
                 return;
             }

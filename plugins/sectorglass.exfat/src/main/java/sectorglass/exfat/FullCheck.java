@@ -9,6 +9,7 @@ import sectorglass.image.Progress;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** The rules that need all directories, the FAT and the bitmap. */
 final class FullCheck {

@@ -5,6 +5,7 @@ import java.util.function.Supplier;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /**
  * The rules of one entry set. Where its checksum does not hold, the first broken field is the finding, and the checksum with everything else

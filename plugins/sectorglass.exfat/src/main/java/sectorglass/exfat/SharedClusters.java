@@ -10,6 +10,7 @@ import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** Finds the owners of given clusters by going through all owners again, and reports those that two of them claim. */
 final class SharedClusters {

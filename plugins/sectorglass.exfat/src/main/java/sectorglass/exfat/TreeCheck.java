@@ -13,6 +13,7 @@ import sectorglass.image.Progress;
 import sectorglass.image.SectorRanges;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** Walks all directories and marks the clusters of every owner; what two owners reach is kept for {@link SharedClusters}. */
 final class TreeCheck {

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sectorglass.disk.Level;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.testkit.Corpus;
+import sectorglass.testvolumes.DiskFile;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.verify.Severity;

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import sectorglass.disk.Level;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
 
 /** Other programs see the same: exfatprogs 1.2.0, blkid. */
 class DifferentialTest {

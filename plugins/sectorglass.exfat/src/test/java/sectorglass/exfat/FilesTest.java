@@ -18,6 +18,7 @@ import sectorglass.disk.FileTree;
 import sectorglass.disk.Files;
 import sectorglass.disk.ReadOrder;
 import sectorglass.image.Progress;
+import sectorglass.testvolumes.DiskFile;
 
 /** The folder tree and contents of a volume that fsck.exfat 1.2.0 calls clean. */
 class FilesTest {

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 import sectorglass.disk.Level;
 import sectorglass.disk.VolumeInfo;
+import sectorglass.testvolumes.DiskFile;
 
 /** Recognition and the boot region, on a volume made by mkfs.exfat 1.2.0. */
 class RecognitionTest {

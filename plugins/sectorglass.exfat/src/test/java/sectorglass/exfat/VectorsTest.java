@@ -9,6 +9,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+import sectorglass.testvolumes.DiskFile;
+
 /** Algorithms held to values that fsck.exfat 1.2.0 accepts. */
 class VectorsTest {
 

@@ -15,6 +15,7 @@ import sectorglass.disk.Level;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.SectorImage;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
@@ -23,7 +24,7 @@ import sectorglass.verify.RuleBook;
 /** An exFAT volume made by mkfs.exfat and filled by hand, since no tool copies files into one without mounting it. */
 final class Volumes {
 
-    private static final RuleBook BOOK = new RuleBook(List.of(new ExfatRules()), Locale.ENGLISH);
+    static final RuleBook RULES = new RuleBook(List.of(new ExfatRules()), Locale.ENGLISH);
     /** Directory slots: image byte, then the 32 bytes. fsck.exfat 1.2.0 says of the result: clean, directories 2, files 5. */
     private static final String SLOTS = """
             23060 85023a11200000005c645d505c645d505c645d50969684848400000000000000
@@ -161,13 +162,13 @@ final class Volumes {
 
     /** Verdicts as the product shows them. */
     static Findings findings(Checks checks, SectorImage image) {
-        return Findings.of(checks, BOOK, image.sectorSize());
+        return Findings.of(checks, RULES, image.sectorSize());
     }
 
     static Findings check(SectorImage image, Level level) {
         Checks checks = new Checks();
         volume(image).check(level, checks);
-        return Findings.of(checks, BOOK, image.sectorSize());
+        return Findings.of(checks, RULES, image.sectorSize());
     }
 
     /** The findings that are listed, one line each: rule, verdict, byte, stored, computed. */

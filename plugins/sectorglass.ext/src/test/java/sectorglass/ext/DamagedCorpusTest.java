@@ -17,6 +17,8 @@ import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
 import sectorglass.testkit.Corpus;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Judged;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Verdict;
 
@@ -61,8 +63,8 @@ class DamagedCorpusTest {
         assertTrue(row != null, name + " is not in the table");
         Path text = packed.resolveSibling(name + ".expected");
         String expected = Files.exists(text) ? new String(Files.readAllBytes(text), StandardCharsets.UTF_8) : null;
-        try (TestImage image = TestImage.of(Corpus.unpack(packed, folder))) {
-            Judged judged = Judged.full(image);
+        try (DiskFile image = DiskFile.of(Corpus.unpack(packed, folder))) {
+            Judged judged = Forced.full(image);
             List<String> failed = judged.findings().all().stream().filter(f -> f.verdict() == Verdict.FAILED).map(Finding::check).toList();
             if (row.check().equals("–")) {
                 assertEquals(List.of(), failed, judged.text());

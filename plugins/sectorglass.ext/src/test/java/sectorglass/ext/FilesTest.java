@@ -27,6 +27,7 @@ import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
 
 /** Tree, content, allocation and order of reading, against debugfs and dumpe2fs. */
 class FilesTest {
@@ -34,7 +35,7 @@ class FilesTest {
     @ParameterizedTest
     @ValueSource(strings = {"e2", "e3", "e4", "e4u", "e4h", "e4seed"})
     void contentIsWhatWasWritten(String name) {
-        Files files = files(TestImage.of(ExtImages.image(name)));
+        Files files = files(DiskFile.of(ExtImages.image(name)));
         assertArrayEquals("hello, world\n".getBytes(StandardCharsets.US_ASCII), read(files, "hello.txt"));
         assertArrayEquals(ExtImages.bigFile(), read(files, "docs/sub/big.bin"));
         assertArrayEquals(ExtImages.sparseFile(), read(files, "sparse.bin"));
@@ -48,7 +49,7 @@ class FilesTest {
     void namesAreThoseOfDebugfs(String name) {
         byte[] bytes = ExtImages.image(name);
         Path copy = ExtImages.file(bytes);
-        FileTree tree = files(TestImage.of(bytes)).tree(Progress.NONE);
+        FileTree tree = files(DiskFile.of(bytes)).tree(Progress.NONE);
         for (String folder : List.of("/", "/docs", "/docs/sub", "/many")) {
             TreeSet<String> expected = new TreeSet<>();
             for (String line : Tool.run(Map.of(), null, 20, "debugfs", "-R", "ls -p " + folder, copy.toString()).ok().split("\n")) {
@@ -75,7 +76,7 @@ class FilesTest {
     void deletedFileKeepsNamePlaceAndContent() {
         Path copy = ExtImages.file(ExtImages.image("e4"));
         Tool.run(Map.of("E2FSPROGS_FAKE_TIME", "1700000100"), null, 20, "debugfs", "-w", "-R", "rm docs/one-block.bin", copy.toString()).ok();
-        Files files = files(TestImage.of(copy));
+        Files files = files(DiskFile.of(copy));
         FileTree tree = files.tree(Progress.NONE);
         int id = tree.find("docs/one-block.bin").orElseThrow();
         assertTrue(tree.deleted(id));
@@ -87,13 +88,13 @@ class FilesTest {
     @Test
     void placesAreThoseThatDebugfsNames() {
         // dumpe2fs and debugfs 1.47: big.bin of e4 maps (0-48):83-131; e3 maps 12 to 1110 and 180 to 1278
-        Content big = content(files(TestImage.of(ExtImages.image("e4"))), "docs/sub/big.bin");
+        Content big = content(files(DiskFile.of(ExtImages.image("e4"))), "docs/sub/big.bin");
         assertEquals(List.of(Extent.plain(0, 200000, 83 * 4096L)), big.extents());
-        Files e3 = files(TestImage.of(ExtImages.image("e3")));
+        Files e3 = files(DiskFile.of(ExtImages.image("e3")));
         long at12 = content(e3, "docs/sub/big.bin").extents().stream().filter(e -> e.offset() <= 12 * 1024 && e.end() > 12 * 1024)
                 .findFirst().map(e -> e.imageByte() + 12 * 1024 - e.offset()).orElseThrow();
         assertEquals(1110 * 1024L, at12);
-        long holes = content(files(TestImage.of(ExtImages.image("e4"))), "sparse.bin").extents().stream()
+        long holes = content(files(DiskFile.of(ExtImages.image("e4"))), "sparse.bin").extents().stream()
                 .filter(e -> e.kind() == Extent.Kind.HOLE).count();
         assertEquals(11, holes);
     }
@@ -101,7 +102,7 @@ class FilesTest {
     @Test
     void unreadPlacesAreNamed() {
         SectorRanges lost = SectorRanges.of(83 * 8 + 16, 3);
-        Files files = files(TestImage.of(ExtImages.image("e4")).unread(lost));
+        Files files = files(DiskFile.of(ExtImages.image("e4")).unread(lost));
         Content big = content(files, "docs/sub/big.bin");
         assertEquals(FileState.DAMAGED, big.state());
         assertEquals(List.of(new sectorglass.image.ByteRange(16 * 512, 3 * 512)), big.missing());
@@ -111,7 +112,7 @@ class FilesTest {
     @Test
     void aLostDirectoryLeavesItsFilesWithoutAFolder() {
         // /docs/sub is block 80 of e4; its file is inode 16
-        TestImage image = TestImage.of(ExtImages.image("e4")).unread(SectorRanges.of(80 * 8, 8));
+        DiskFile image = DiskFile.of(ExtImages.image("e4")).unread(SectorRanges.of(80 * 8, 8));
         FileTree tree = files(image).tree(Progress.NONE);
         assertEquals(SectorRanges.of(640, 8), tree.unreadMetadata());
         List<Integer> ids = tree.withNumber(16);
@@ -127,7 +128,7 @@ class FilesTest {
         String text = Tool.run(Map.of(), null, 20, "dumpe2fs", ExtImages.file(bytes).toString()).ok();
         long free = number(text, "Free blocks:");
         long size = number(text, "Block size:");
-        Volume volume = Judged.open(TestImage.of(bytes));
+        Volume volume = Forced.open(DiskFile.of(bytes));
         Allocation allocation = volume.capability(Allocation.class).orElseThrow();
         assertEquals(free * size / 512, allocation.free().count());
         assertTrue(allocation.unknown().isEmpty());
@@ -138,7 +139,7 @@ class FilesTest {
 
     @Test
     void ownersAndOrder() {
-        Volume volume = Judged.open(TestImage.of(ExtImages.image("e4")));
+        Volume volume = Forced.open(DiskFile.of(ExtImages.image("e4")));
         Allocation allocation = volume.capability(Allocation.class).orElseThrow();
         List<Allocation.Owner> owners = allocation.owners(new SectorRange(83 * 8 + 8, 1), Progress.NONE);
         assertEquals(List.of("docs/sub/big.bin"), owners.stream().map(Allocation.Owner::owner).toList());
@@ -155,8 +156,8 @@ class FilesTest {
                 .orElseThrow();
     }
 
-    private static Files files(TestImage image) {
-        return Judged.open(image).capability(Files.class).orElseThrow();
+    private static Files files(DiskFile image) {
+        return Forced.open(image).capability(Files.class).orElseThrow();
     }
 
     private static Content content(Files files, String path) {

@@ -17,6 +17,8 @@ import sectorglass.disk.ReadOrder;
 import sectorglass.disk.Volume;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Judged;
 
 /** The image is hostile: whatever stands in it, nothing throws, hangs or grows without bounds. */
 class HostileTest {
@@ -24,8 +26,8 @@ class HostileTest {
 
     private static void use(byte[] bytes) {
         assertTimeout(Duration.ofSeconds(20), () -> {
-            TestImage image = TestImage.of(bytes);
-            Judged judged = Judged.full(image);
+            DiskFile image = DiskFile.of(bytes);
+            Judged judged = Forced.full(image);
             Volume volume = judged.volume();
             volume.structures();
             for (long at = 0; at < bytes.length; at += 65536 + 1000) {

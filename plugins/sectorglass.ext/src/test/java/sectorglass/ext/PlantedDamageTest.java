@@ -11,6 +11,9 @@ import java.util.List;
 
 import org.junit.jupiter.api.Test;
 
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Judged;
+
 /**
  * One fault at a time in the volume e4 (blocks of 4096 bytes, inode table of group 0 at block 10, inodes of 256 bytes): one cause is
  * reported first, whatever follows from it. "Fixed": dependent checksums are computed anew.
@@ -56,7 +59,7 @@ class PlantedDamageTest {
     }
 
     private Judged judged() {
-        return Judged.full(TestImage.of(bytes));
+        return Forced.full(DiskFile.of(bytes));
     }
 
     private void only(String... rules) {
@@ -200,13 +203,13 @@ class PlantedDamageTest {
         assertTrue(judged.volume().info().remarks().get(0).contains("backup superblock at byte 8388608"),
                 () -> judged.volume().info().remarks().toString());
         Arrays.fill(bytes, 1024, 2048, (byte) 0);
-        assertEquals("ext4", Judged.open(TestImage.of(bytes)).info().kind());
-        assertEquals("TESTVOL", Judged.open(TestImage.of(bytes)).info().label());
+        assertEquals("ext4", Forced.open(DiskFile.of(bytes)).info().kind());
+        assertEquals("TESTVOL", Forced.open(DiskFile.of(bytes)).info().label());
     }
 
     @Test
     void signaturesOfOthersAreNoClaim() {
         byte[] text = "an image without a volume".getBytes(StandardCharsets.US_ASCII);
-        assertTrue(new ExtVolumes().recognise(TestImage.of(Arrays.copyOf(text, 1 << 20)).site()).isEmpty());
+        assertTrue(new ExtVolumes().recognise(DiskFile.of(Arrays.copyOf(text, 1 << 20)).site()).isEmpty());
     }
 }

@@ -11,6 +11,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Specs;
 
 /** The specs decode what mke2fs writes without a field out of order, and structures are found by their place. */
 class SpecsTest {
@@ -19,7 +21,7 @@ class SpecsTest {
     @ValueSource(strings = {"e2", "e3", "e4", "e4seed"})
     void structuresDecode(String name) {
         List<String> problems = new ArrayList<>();
-        Volume volume = Judged.open(TestImage.of(ExtImages.image(name)));
+        Volume volume = Forced.open(DiskFile.of(ExtImages.image(name)));
         int count = Specs.decode(volume, problems);
         assertEquals(List.of(), problems);
         assertTrue(count > 10, count + " structures");
@@ -28,7 +30,7 @@ class SpecsTest {
     @ParameterizedTest
     @ValueSource(longs = {41216, 137 * 4096 + 100, 74 * 4096 + 50, 4096 + 64, 1100})
     void structuresByPlace(long at) {
-        Volume volume = Judged.open(TestImage.of(ExtImages.image("e4")));
+        Volume volume = Forced.open(DiskFile.of(ExtImages.image("e4")));
         Structure found = volume.structureAt(at).orElseThrow();
         String expected = at == 41216 ? "ext_inode" : at == 1100 ? "ext_superblock" : at == 4096 + 64 ? "ext_group_descriptor"
                 : at > 137 * 4096 ? "ext_extent_node" : "ext_directory_block";

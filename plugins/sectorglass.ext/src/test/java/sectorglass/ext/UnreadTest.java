@@ -14,10 +14,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
+
 import sectorglass.disk.Files;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Judged;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Verdict;
 
@@ -30,7 +33,7 @@ class UnreadTest {
     void aSoundVolumeNeverFails(@ForAll @Size(min = 1, max = 12) List<@IntRange(min = 2, max = METADATA) Integer> lost) {
         List<SectorRange> runs = lost.stream().map(lba -> new SectorRange(lba, 1)).toList();
         SectorRanges gone = SectorRanges.of(runs);
-        Judged judged = Judged.full(TestImage.of(ExtImages.image("e4")).unread(gone));
+        Judged judged = Forced.full(DiskFile.of(ExtImages.image("e4")).unread(gone));
         assertEquals(List.of(), judged.failed(), judged.text());
         Set<Long> named = new HashSet<>();
         for (Finding finding : judged.findings().all()) {
@@ -49,7 +52,7 @@ class UnreadTest {
     @Property(tries = 40)
     void theTreeHoldsWhatWasRead(@ForAll @Size(min = 1, max = 12) List<@IntRange(min = 8, max = METADATA) Integer> lost) {
         SectorRanges gone = SectorRanges.of(lost.stream().map(lba -> new SectorRange(lba, 1)).toList());
-        Files files = Judged.open(TestImage.of(ExtImages.image("e3")).unread(gone)).capability(Files.class).orElseThrow();
+        Files files = Forced.open(DiskFile.of(ExtImages.image("e3")).unread(gone)).capability(Files.class).orElseThrow();
         var tree = files.tree(Progress.NONE);
         for (int id = 0; id < tree.size(); id++) {
             tree.entry(id);
@@ -64,13 +67,13 @@ class UnreadTest {
     void aSignatureNeedsOnlyItsOwnSector() {
         byte[] bytes = ExtImages.image("e4").clone();
         bytes[1024 + 0x38] = 0;
-        Judged judged = Judged.full(TestImage.of(bytes).unread(SectorRanges.of(3, 1)));
+        Judged judged = Forced.full(DiskFile.of(bytes).unread(SectorRanges.of(3, 1)));
         assertEquals(List.of("ext.sb.magic"), judged.failed(), judged.text());
     }
 
     @Test
     void unreadPrimaryIsReplacedByABackup() {
-        Judged judged = Judged.full(TestImage.of(ExtImages.image("e4")).unread(SectorRanges.of(2, 14)));
+        Judged judged = Forced.full(DiskFile.of(ExtImages.image("e4")).unread(SectorRanges.of(2, 14)));
         assertEquals(List.of(), judged.failed(), judged.text());
         assertTrue(judged.undecided().contains("ext.sb.magic"));
         assertEquals("TESTVOL", judged.volume().info().label());
@@ -78,8 +81,8 @@ class UnreadTest {
 
     @Test
     void unreadDescriptorsComeFromTheirCopy() {
-        TestImage image = TestImage.of(ExtImages.image("e4")).unread(SectorRanges.of(8, 8));
-        Judged judged = Judged.full(image);
+        DiskFile image = DiskFile.of(ExtImages.image("e4")).unread(SectorRanges.of(8, 8));
+        Judged judged = Forced.full(image);
         assertEquals(List.of(), judged.failed(), judged.text());
         assertTrue(judged.undecided().contains("ext.gd.checksum"), judged.text());
         var tree = judged.volume().capability(Files.class).orElseThrow().tree(Progress.NONE);
@@ -88,8 +91,8 @@ class UnreadTest {
 
     @Test
     void aLostBitmapIsUnknownNotFree() {
-        TestImage image = TestImage.of(ExtImages.image("e4")).unread(SectorRanges.of(16, 8));
-        var allocation = Judged.open(image).capability(sectorglass.disk.Allocation.class).orElseThrow();
+        DiskFile image = DiskFile.of(ExtImages.image("e4")).unread(SectorRanges.of(16, 8));
+        var allocation = Forced.open(image).capability(sectorglass.disk.Allocation.class).orElseThrow();
         assertEquals(2048L * 8, allocation.unknown().count());
         assertFalse(allocation.free().contains(200 * 8));
     }

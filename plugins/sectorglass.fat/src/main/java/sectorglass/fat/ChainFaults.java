@@ -6,6 +6,7 @@ import java.util.Map;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /**
  * Reports where chains break, and remembers why: what follows (a length that does not fit, clusters that no owner reaches) is folded

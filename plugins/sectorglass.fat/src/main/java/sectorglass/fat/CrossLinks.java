@@ -10,6 +10,7 @@ import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /**
  * Finds both owners of clusters that two chains reach, and blames the one whose size does not fit its chain. Then reports the lengths that

@@ -5,6 +5,7 @@ import java.util.function.Supplier;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** The rules of the slots of one directory; hands each file and folder on. Source: Microsoft FAT specification; fsck.fat. */
 final class DirectoryCheck {

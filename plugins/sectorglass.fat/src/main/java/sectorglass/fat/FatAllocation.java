@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import sectorglass.disk.Allocation;
+import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.Extent;
 import sectorglass.disk.VolumeSite;

@@ -11,6 +11,7 @@ import sectorglass.image.SectorRanges;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** The rules that need the whole FAT and all directories. */
 final class FullCheck {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /** The rules of one 8.3 slot that need nothing beside it: name, attributes, dates. Source: Microsoft FAT specification. */
 final class SlotCheck {

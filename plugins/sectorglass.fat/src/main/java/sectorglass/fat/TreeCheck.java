@@ -12,6 +12,7 @@ import sectorglass.image.Progress;
 import sectorglass.image.SectorRanges;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
+import sectorglass.verify.Tally;
 
 /**
  * Walks all directories and follows every chain once. A cluster that a second owner reaches is kept, with both, for

@@ -25,6 +25,7 @@ import de.waldheinz.fs.FileSystemFactory;
 import de.waldheinz.fs.FsDirectory;
 import de.waldheinz.fs.FsDirectoryEntry;
 import de.waldheinz.fs.util.FileDisk;
+
 import sectorglass.disk.Content;
 import sectorglass.disk.FileTree;
 import sectorglass.disk.Files;
@@ -32,6 +33,7 @@ import sectorglass.disk.VolumeInfo;
 import sectorglass.image.Progress;
 import sectorglass.testkit.Corpus;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
 
 /** Other readers see the same: the library fat32-lib 0.6.5, mtools 4.0.32, dosfstools 4.2, blkid. */
 class DifferentialTest {

@@ -25,6 +25,7 @@ import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
 
 /** The folder tree and contents of volumes filled by mtools 4.0.32. */
 class FilesTest {

@@ -1,87 +1,22 @@
 package sectorglass.fat;
 
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
-import java.util.Optional;
 import java.util.Random;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-import sectorglass.disk.Allocation;
-import sectorglass.disk.Claim;
-import sectorglass.disk.Content;
-import sectorglass.disk.FileTree;
-import sectorglass.disk.Files;
-import sectorglass.disk.Level;
-import sectorglass.disk.ReadOrder;
-import sectorglass.disk.Volume;
-import sectorglass.disk.VolumeSite;
-import sectorglass.image.ByteRange;
-import sectorglass.image.Progress;
-import sectorglass.image.SectorRange;
-import sectorglass.verify.Checks;
-import sectorglass.verify.Finding;
-import sectorglass.verify.Findings;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.VolumeExercise;
 
 /** Nothing on a disk makes the code hang, fail or point outside: mutated, extreme and partly read volumes. */
 class HostileTest {
 
-    /** Asks everything of a volume that users can ask. */
     private static void exercise(DiskFile image) {
-        FatVolumeProvider provider = new FatVolumeProvider();
-        Optional<Claim> claim = provider.recognise(new VolumeSite(image, image.all(), null));
-        if (claim.isEmpty()) {
-            return;
-        }
-        Volume volume = provider.open(claim.get());
-        assertTrue(volume.info().kind().startsWith("fat"));
-        volume.roles();
-        volume.witnesses();
-        volume.structures().forEach(s -> s.reader().read(image));
-        for (long at = 0; at < image.bytes(); at += Math.max(512, image.bytes() / 64)) {
-            volume.structureAt(at).ifPresent(s -> s.reader().read(image));
-        }
-        Checks checks = new Checks();
-        volume.check(Level.FULL, checks);
-        Findings findings = Volumes.findings(checks, image);
-        for (Finding f : findings.all()) {
-            assertFalse(f.where().length() < 0 || f.what().isBlank());
-        }
-        volume.capability(Files.class).ifPresent(files -> files(files));
-        volume.capability(Allocation.class).ifPresent(a -> {
-            assertTrue(a.used().intersect(a.free()).isEmpty());
-            a.unknown();
-            a.metadata();
-            a.owners(new SectorRange(image.sectors() / 3, 8), Progress.NONE);
-        });
-        volume.capability(ReadOrder.class).ifPresent(order -> order.stages(Progress.NONE));
-    }
-
-    private static void files(Files files) {
-        FileTree tree = files.tree(Progress.NONE);
-        byte[] some = new byte[64];
-        tree.walk(tree.root(), (entry, depth) -> {
-            tree.entry(entry);
-            Content content = files.content(entry, "");
-            if (content != null) {
-                long at = 0;
-                for (var extent : content.extents()) {
-                    assertTrue(extent.offset() == at && extent.length() > 0, "a gap between extents");
-                    at = extent.end();
-                }
-                content.state();
-                content.read(0, some, 0, (int) Math.min(64, Math.max(0, content.bytes())));
-                for (ByteRange range : content.missing()) {
-                    assertTrue(range.end() <= content.bytes());
-                }
-            }
-            return true;
-        });
+        VolumeExercise.run(new FatVolumeProvider(), Volumes.RULES, image);
     }
 
     /** Flips bytes where structures stand: boot sector, FSInfo, FATs, root directory, SUBDIR. */

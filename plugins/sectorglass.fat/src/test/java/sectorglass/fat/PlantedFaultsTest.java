@@ -11,6 +11,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 import sectorglass.disk.Level;
+import sectorglass.testvolumes.DiskFile;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.verify.Severity;

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import sectorglass.disk.Level;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
+import sectorglass.testvolumes.DiskFile;
 
 /** Recognition and the numbers that follow from the boot sector, on volumes made by mkfs.fat 4.2. */
 class RecognitionTest {

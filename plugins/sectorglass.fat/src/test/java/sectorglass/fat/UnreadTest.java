@@ -18,6 +18,7 @@ import net.jqwik.api.constraints.Size;
 
 import sectorglass.disk.Level;
 import sectorglass.disk.VolumeSite;
+import sectorglass.testvolumes.DiskFile;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.verify.Verdict;

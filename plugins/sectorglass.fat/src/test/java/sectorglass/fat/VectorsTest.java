@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 import sectorglass.disk.VolumeSite;
+import sectorglass.testvolumes.DiskFile;
 
 /** Algorithms held to values that other programs wrote. */
 class VectorsTest {

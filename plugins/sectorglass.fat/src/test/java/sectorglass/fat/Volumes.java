@@ -13,6 +13,7 @@ import sectorglass.disk.Level;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.SectorImage;
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
@@ -22,7 +23,7 @@ import sectorglass.verify.RuleBook;
 final class Volumes {
 
     private static final Map<String, String> CLEAN = Map.of("TZ", "UTC", "SOURCE_DATE_EPOCH", "1700000000", "MTOOLS_SKIP_CHECK", "0");
-    private static final RuleBook BOOK = new RuleBook(List.of(new FatRules()), Locale.ENGLISH);
+    static final RuleBook RULES = new RuleBook(List.of(new FatRules()), Locale.ENGLISH);
     private static Path folder;
 
     private Volumes() {
@@ -109,13 +110,13 @@ final class Volumes {
 
     /** Verdicts as the product shows them. */
     static Findings findings(Checks checks, SectorImage image) {
-        return Findings.of(checks, BOOK, image.sectorSize());
+        return Findings.of(checks, RULES, image.sectorSize());
     }
 
     static Findings check(SectorImage image, Level level) {
         Checks checks = new Checks();
         volume(image).check(level, checks);
-        return Findings.of(checks, BOOK, image.sectorSize());
+        return Findings.of(checks, RULES, image.sectorSize());
     }
 
     /** The findings that are listed, one line each: rule, verdict, byte, stored, computed. */

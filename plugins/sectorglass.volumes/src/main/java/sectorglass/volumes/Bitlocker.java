@@ -4,9 +4,12 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Role;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -30,7 +33,7 @@ final class Bitlocker {
 
     /** The first version names a cluster; from memory. */
     static Offsets vista(Window boot) {
-        Long at = Facts.product(Facts.product(boot.u64le(56), boot.u8(13)) == null ? -1 : boot.u64le(56) * boot.u8(13), boot.u16le(11));
+        Long at = VolumeFacts.product(VolumeFacts.product(boot.u64le(56), boot.u8(13)) == null ? -1 : boot.u64le(56) * boot.u8(13), boot.u16le(11));
         return new Offsets(56, at == null ? List.of() : List.of(at));
     }
 
@@ -40,10 +43,10 @@ final class Bitlocker {
     }
 
     static Volume open(VolumeSite site, Offsets offsets) {
-        Facts facts = new Facts();
+        VolumeFacts facts = new VolumeFacts();
         for (long at : offsets.blocks()) {
             if (facts.uuid == null && legal(site, at) && site.has(at, 512) && site.window(at, 8).matches(0, BitlockerVolumes.MAGIC)) {
-                Facts.known(() -> {
+                VolumeFacts.known(() -> {
                     read(site, at, facts);
                     return true;
                 });
@@ -52,11 +55,11 @@ final class Bitlocker {
         facts.remarks.add("encrypted: content cannot be read without the key");
         List<Structure> structures = new ArrayList<>();
         if (offsets.at() == 176) {
-            structures.add(new Header(site, 0, 512).structure("boot record", "bitlocker_boot_record"));
+            structures.add(new VolumeHeader(site, 0, 512).structure("boot record", "bitlocker_boot_record"));
         }
         for (long at : offsets.blocks()) {
             if (legal(site, at)) {
-                structures.add(new Header(site, at, 112).structure("metadata block", "bitlocker_metadata"));
+                structures.add(new VolumeHeader(site, at, 112).structure("metadata block", "bitlocker_metadata"));
             }
         }
         return new HeaderVolume(facts.info("bitlocker", site), site, List.copyOf(structures),
@@ -64,7 +67,7 @@ final class Bitlocker {
                 (level, out) -> BitlockerChecks.check(site, offsets, out));
     }
 
-    private static void read(VolumeSite site, long at, Facts facts) {
+    private static void read(VolumeSite site, long at, VolumeFacts facts) {
         Window w = site.window(at, 112);
         byte[] guid = w.bytes(80, 16);
         byte[] ordered = guid.clone();
@@ -72,7 +75,7 @@ final class Bitlocker {
         for (int i = 0; i < 8; i++) {
             ordered[i] = guid[order[i]];
         }
-        facts.uuid = Facts.uuid(ordered);
+        facts.uuid = VolumeFacts.uuid(ordered);
         if (w.u64le(16) > 0) {
             facts.bytes = w.u64le(16) > site.bytes() ? null : w.u64le(16);
         }
@@ -80,7 +83,7 @@ final class Bitlocker {
     }
 
     /** Entries follow the header of 48 bytes: size, type, value type, version. Type 7, value type 2 is the description; from memory. */
-    private static void description(VolumeSite site, long header, long size, Facts facts) {
+    private static void description(VolumeSite site, long header, long size, VolumeFacts facts) {
         int length = (int) Math.min(size, 65536);
         if (length < 56) {
             return;
@@ -92,7 +95,7 @@ final class Bitlocker {
                 return;
             }
             if (w.u16le(at + 2) == 7 && w.u16le(at + 4) == 2) {
-                facts.label = Facts.text(w.sub(at + 8, entry - 8 & ~1), StandardCharsets.UTF_16LE);
+                facts.label = VolumeFacts.text(w.sub(at + 8, entry - 8 & ~1), StandardCharsets.UTF_16LE);
                 return;
             }
             at += entry;

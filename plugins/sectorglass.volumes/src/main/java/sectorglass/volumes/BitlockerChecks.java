@@ -1,5 +1,6 @@
 package sectorglass.volumes;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -13,14 +14,14 @@ final class BitlockerChecks {
     }
 
     static void check(VolumeSite site, Bitlocker.Offsets offsets, Checks all) {
-        Header boot = new Header(site, 0, 512);
+        VolumeHeader boot = new VolumeHeader(site, 0, 512);
         for (long at : offsets.blocks()) {
             if (!Bitlocker.legal(site, at)) {
                 all.in(boot.whole()).report("bde.offsets-agree", boot.range(offsets.at(), 24),
                         Outcome.failed("metadata block at byte " + at, "inside the volume, a multiple of 64"));
                 continue;
             }
-            Header block = new Header(site, at, 512);
+            VolumeHeader block = new VolumeHeader(site, at, 512);
             Checks out = all.in(block.whole());
             Mark magic = out.check("bde.signature", block.range(0, 8), () -> Outcome.test(
                     block.window().matches(0, BitlockerVolumes.MAGIC), block.window().ascii(0, 8).replaceAll("[^ -~]", "?"),

@@ -1,5 +1,7 @@
 package sectorglass.volumes;
 
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -19,14 +21,14 @@ final class BtrfsChecks {
     void check(Checks all) {
         long newest = -1;
         for (long at : BtrfsVolumes.PLACES) {
-            Header header = new Header(site, at, 4096);
+            VolumeHeader header = new VolumeHeader(site, at, 4096);
             if (header.inside() && header.window().isRead(0, 4096) && header.window().matches(0x40, BtrfsVolumes.MAGIC)
                     && BtrfsSuperblock.sumHolds(header.window())) {
                 newest = Math.max(newest, header.window().u64le(0x48));
             }
         }
         for (long at : BtrfsVolumes.PLACES) {
-            Header header = new Header(site, at, 4096);
+            VolumeHeader header = new VolumeHeader(site, at, 4096);
             if (header.inside()) {
                 copy(header, newest, all.in(header.whole()));
             }
@@ -34,7 +36,7 @@ final class BtrfsChecks {
         chunkRoot(all);
     }
 
-    private static void copy(Header header, long newest, Checks out) {
+    private static void copy(VolumeHeader header, long newest, Checks out) {
         Mark magic = out.check("btrfs.sb.magic", header.range(0x40, 8), () -> Outcome.test(
                 header.window().matches(0x40, BtrfsVolumes.MAGIC), header.window().ascii(0x40, 8).replaceAll("[^ -~]", "?"),
                 BtrfsVolumes.MAGIC));
@@ -48,7 +50,7 @@ final class BtrfsChecks {
                         : Outcome.failed("checksum type " + w.u16le(0xC4), "0 to 3");
             }
             long computed = BtrfsSuperblock.sum(w);
-            return Outcome.test(computed == w.u32le(0), Header.hex(w.u32le(0)), Header.hex(computed));
+            return Outcome.test(computed == w.u32le(0), VolumeHeader.hex(w.u32le(0)), VolumeHeader.hex(computed));
         });
         out.check("btrfs.sb.bytenr", header.range(0x30, 8), () -> Outcome.test(header.window().u64le(0x30) == header.at(),
                 header.window().u64le(0x30), header.at()).because(sum));
@@ -58,20 +60,20 @@ final class BtrfsChecks {
 
     /** The chunk tree's root lies in a chunk that the system array of the superblock maps. */
     private void chunkRoot(Checks all) {
-        Header sb = new Header(site, believed, 4096);
-        Long node = Facts.known(() -> physical(sb.window(), sb.window().u64le(0x58)));
-        Long size = Facts.known(() -> sb.window().u32le(0x94));
-        if (node == null || node < 0 || !Facts.power(size, 4096, 65536)) {
+        VolumeHeader sb = new VolumeHeader(site, believed, 4096);
+        Long node = VolumeFacts.known(() -> physical(sb.window(), sb.window().u64le(0x58)));
+        Long size = VolumeFacts.known(() -> sb.window().u32le(0x94));
+        if (node == null || node < 0 || !VolumeFacts.power(size, 4096, 65536)) {
             return;
         }
-        Header header = new Header(site, node, size.intValue());
+        VolumeHeader header = new VolumeHeader(site, node, size.intValue());
         if (!header.inside() || sb.window().u16le(0xC4) != 0) {
             return;
         }
         Checks out = all.in(header.whole());
         Mark sum = out.check("btrfs.node.csum", header.range(0, 32), () -> {
             long computed = BtrfsSuperblock.sum(header.window());
-            return Outcome.test(computed == header.window().u32le(0), Header.hex(header.window().u32le(0)), Header.hex(computed));
+            return Outcome.test(computed == header.window().u32le(0), VolumeHeader.hex(header.window().u32le(0)), VolumeHeader.hex(computed));
         });
         out.check("btrfs.node.bytenr", header.range(0x30, 8), () -> Outcome.test(
                 header.window().u64le(0x30) == sb.window().u64le(0x58), Long.toUnsignedString(header.window().u64le(0x30)),

@@ -4,8 +4,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.zip.CRC32C;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -30,21 +33,21 @@ final class BtrfsSuperblock {
     /** @param at byte of the copy to believe */
     static Volume open(VolumeSite site, long at) {
         Window w = site.window(at, 4096);
-        Facts facts = new Facts();
-        Facts.known(() -> {
-            facts.uuid = Facts.uuid(w, 0x20);
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
+            facts.uuid = VolumeFacts.uuid(w, 0x20);
             facts.clusterBytes = w.u32le(0x90);
             facts.bytes = w.u64le(0xD1) > 0 ? (Long) w.u64le(0xD1) : w.u64le(0x70) > 0 ? w.u64le(0x70) : null;
             facts.usedBytes = w.u64le(0x78) >= 0 ? w.u64le(0x78) : null;
             if (w.u64le(0x88) > 1) {
                 facts.remarks.add("one of " + Long.toUnsignedString(w.u64le(0x88)) + " devices of the file system");
             }
-            return facts.label = Facts.text(w, 0x12B, 256, StandardCharsets.UTF_8);
+            return facts.label = VolumeFacts.text(w, 0x12B, 256, StandardCharsets.UTF_8);
         });
         if (at != 0x10000) {
             facts.remarks.add("read from the copy of the superblock at byte " + at);
         }
-        List<Structure> structures = BtrfsVolumes.PLACES.stream().map(place -> new Header(site, place, 4096)).filter(Header::inside)
+        List<Structure> structures = BtrfsVolumes.PLACES.stream().map(place -> new VolumeHeader(site, place, 4096)).filter(VolumeHeader::inside)
                 .map(header -> header.structure(header.at() == 0x10000 ? "superblock" : "copy of the superblock", "btrfs_superblock"))
                 .toList();
         return new HeaderVolume(facts.info("btrfs", site), site, structures, List.of(),

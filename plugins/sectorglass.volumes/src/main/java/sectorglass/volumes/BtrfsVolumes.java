@@ -8,9 +8,11 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 
@@ -37,7 +39,7 @@ public final class BtrfsVolumes implements VolumeProvider {
         Claim best = null;
         for (long at : PLACES) {
             if (site.has(at, 512) && site.window(at, 512).matches(0x40, MAGIC) && site.window(at, 512).u64le(0x30) == at) {
-                boolean holds = Boolean.TRUE.equals(Facts.known(() -> BtrfsSuperblock.sumHolds(site.window(at, 4096))));
+                boolean holds = Boolean.TRUE.equals(VolumeFacts.known(() -> BtrfsSuperblock.sumHolds(site.window(at, 4096))));
                 int confidence = (holds ? 96 : 82) - (at == 0x10000 ? 0 : 10);
                 if (best == null || best.confidence() < confidence) {
                     best = new Claim("btrfs", confidence, site, "Btrfs superblock at byte " + at

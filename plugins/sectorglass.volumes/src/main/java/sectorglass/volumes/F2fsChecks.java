@@ -1,5 +1,6 @@
 package sectorglass.volumes;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -16,11 +17,11 @@ final class F2fsChecks {
     static void check(VolumeSite site, Checks all) {
         Mark[] marks = new Mark[2];
         for (int i = 0; i < 2; i++) {
-            Header header = new Header(site, F2fsVolumes.PLACES.get(i), LENGTH);
+            VolumeHeader header = new VolumeHeader(site, F2fsVolumes.PLACES.get(i), LENGTH);
             marks[i] = !header.inside() ? null : all.in(header.whole()).check("f2fs.sb.crc", header.range(0, 4), () -> {
                 Window w = header.window();
                 if (w.u32le(0) != F2fsVolumes.MAGIC) {
-                    return Outcome.failed("magic " + Header.hex(w.u32le(0)), Header.hex(F2fsVolumes.MAGIC));
+                    return Outcome.failed("magic " + VolumeHeader.hex(w.u32le(0)), VolumeHeader.hex(F2fsVolumes.MAGIC));
                 }
                 long offset = w.u32le(0x20);
                 if (offset == 0) {
@@ -31,11 +32,11 @@ final class F2fsChecks {
                 }
                 long computed = SeededCrc32.of(SeededCrc32.F2FS, w.bytes(0, (int) offset));
                 long stored = w.u32le((int) offset);
-                return Outcome.test(computed == stored, Header.hex(stored), Header.hex(computed)).at(header.range((int) offset, 4));
+                return Outcome.test(computed == stored, VolumeHeader.hex(stored), VolumeHeader.hex(computed)).at(header.range((int) offset, 4));
             });
         }
-        Header first = new Header(site, 1024, LENGTH);
-        Header second = new Header(site, 5120, LENGTH);
+        VolumeHeader first = new VolumeHeader(site, 1024, LENGTH);
+        VolumeHeader second = new VolumeHeader(site, 5120, LENGTH);
         if (second.inside()) {
             all.in(second.whole()).check("f2fs.sb.copies-equal", second.whole(), () -> {
                 Mark cause = marks[0] != null && marks[0].failed() ? marks[0] : marks[1];

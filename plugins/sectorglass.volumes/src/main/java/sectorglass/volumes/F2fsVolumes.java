@@ -8,10 +8,14 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -50,18 +54,18 @@ public final class F2fsVolumes implements VolumeProvider {
     public Volume open(Claim claim) {
         long at = claim.detail() instanceof Long place ? place : PLACES.get(0);
         Window w = claim.site().window(at, 3072);
-        Facts facts = new Facts();
-        Facts.known(() -> {
-            facts.uuid = Facts.uuid(w, 0x6C);
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
+            facts.uuid = VolumeFacts.uuid(w, 0x6C);
             long block = 1L << Math.min(16, w.u32le(16));
             facts.clusterBytes = block;
-            facts.bytes = Facts.product(w.u64le(0x24), block);
-            return facts.label = Facts.text(w.sub(0x7C, 1024), StandardCharsets.UTF_16LE);
+            facts.bytes = VolumeFacts.product(w.u64le(0x24), block);
+            return facts.label = VolumeFacts.text(w.sub(0x7C, 1024), StandardCharsets.UTF_16LE);
         });
         if (at != 1024) {
             facts.remarks.add("read from the second superblock");
         }
-        List<Structure> structures = PLACES.stream().map(place -> new Header(claim.site(), place, 3072)).filter(Header::inside)
+        List<Structure> structures = PLACES.stream().map(place -> new VolumeHeader(claim.site(), place, 3072)).filter(VolumeHeader::inside)
                 .map(header -> header.structure(header.at() == 1024 ? "superblock" : "second superblock", "f2fs_superblock")).toList();
         return new HeaderVolume(facts.info("f2fs", claim.site()), claim.site(), structures, List.of(),
                 (level, out) -> F2fsChecks.check(claim.site(), out));

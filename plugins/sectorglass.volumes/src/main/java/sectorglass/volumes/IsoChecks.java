@@ -1,5 +1,6 @@
 package sectorglass.volumes;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -18,7 +19,7 @@ final class IsoChecks {
             if (descriptor.type() != 1 && descriptor.type() != 2) {
                 continue;
             }
-            Header header = new Header(site, descriptor.at(), 2048);
+            VolumeHeader header = new VolumeHeader(site, descriptor.at(), 2048);
             all.in(header.whole()).check("iso.both-endian", header.range(80, 100), () -> {
                 Window w = header.window();
                 for (int at : FOURS) {

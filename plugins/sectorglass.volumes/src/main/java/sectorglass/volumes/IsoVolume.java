@@ -7,8 +7,11 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -19,11 +22,11 @@ final class IsoVolume {
     }
 
     static Volume open(VolumeSite site) {
-        Facts facts = new Facts();
+        VolumeFacts facts = new VolumeFacts();
         String[] joliet = new String[1];
         for (IsoDescriptor descriptor : IsoDescriptor.list(site)) {
             Window w = site.window(descriptor.at(), 2048);
-            Facts.known(() -> {
+            VolumeFacts.known(() -> {
                 if (descriptor.type() == 1 && facts.clusterBytes == null) {
                     primary(w, facts);
                 } else if (descriptor.type() == 2 && joliet[0] == null && IsoDescriptor.joliet(w)) {
@@ -35,15 +38,15 @@ final class IsoVolume {
         }
         facts.label = label(facts.label, joliet[0]);
         List<Structure> structures = IsoDescriptor.list(site).stream().filter(d -> d.type() == 1 || d.type() == 2)
-                .map(d -> new Header(site, d.at(), 2048).structure(d.type() == 1 ? "primary volume descriptor"
+                .map(d -> new VolumeHeader(site, d.at(), 2048).structure(d.type() == 1 ? "primary volume descriptor"
                         : "supplementary volume descriptor", "iso9660_volume_descriptor")).toList();
         return new HeaderVolume(facts.info("iso9660", site), site, structures, List.of(),
                 (level, out) -> IsoChecks.check(site, out));
     }
 
-    private static void primary(Window w, Facts facts) {
+    private static void primary(Window w, VolumeFacts facts) {
         facts.clusterBytes = (long) w.u16le(128);
-        facts.bytes = Facts.product(w.u32le(80), w.u16le(128));
+        facts.bytes = VolumeFacts.product(w.u32le(80), w.u16le(128));
         facts.label = w.ascii(40, 32);
         String changed = date(w, 830);
         String created = date(w, 813);

@@ -8,9 +8,11 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 
@@ -33,7 +35,7 @@ public final class IsoVolumes implements VolumeProvider {
     public Optional<Claim> recognise(VolumeSite site) {
         for (IsoDescriptor found : IsoDescriptor.list(site)) {
             if (found.type() == 1) {
-                Boolean agree = Facts.known(() -> IsoDescriptor.bothEndianAgree(site.window(found.at(), 2048)));
+                Boolean agree = VolumeFacts.known(() -> IsoDescriptor.bothEndianAgree(site.window(found.at(), 2048)));
                 return Optional.of(new Claim("iso9660", Boolean.TRUE.equals(agree) ? 90 : 70, site, "ISO 9660 primary descriptor", null));
             }
         }

@@ -4,6 +4,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
 
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -18,7 +20,7 @@ final class LuksChecks {
 
     /** Slots of version 1: states, places before the content, ascending and apart. */
     static void slots(VolumeSite site, Checks all) {
-        Header header = new Header(site, 0, Luks1.LENGTH);
+        VolumeHeader header = new VolumeHeader(site, 0, Luks1.LENGTH);
         all.in(header.whole()).check("luks1.slots", header.range(208, 384), () -> {
             Window w = header.window();
             long payload = w.u32be(104);
@@ -29,7 +31,7 @@ final class LuksChecks {
                 long state = w.u32be(at);
                 long material = w.u32be(at + 40);
                 if (state != 0x00AC71F3L && state != 0x0000DEADL) {
-                    return Outcome.failed("state " + Header.hex(state), "00AC71F3 or 0000DEAD").with("slot", i).at(header.range(at, 4));
+                    return Outcome.failed("state " + VolumeHeader.hex(state), "00AC71F3 or 0000DEAD").with("slot", i).at(header.range(at, 4));
                 }
                 if (material < end || payload != 0 && material >= payload) {
                     return Outcome.failed("key material at sector " + material, "from sector " + end + ", before " + payload)
@@ -43,12 +45,12 @@ final class LuksChecks {
 
     /** Both copies of version 2. */
     static void copies(VolumeSite site, long believed, Checks all) {
-        Integer size = Facts.known(() -> Luks2.size(site.window(believed, 512)));
+        Integer size = VolumeFacts.known(() -> Luks2.size(site.window(believed, 512)));
         long second = believed != 0 ? believed : size == null || size < 0 ? -1 : size;
         Mark first = copy(site, 0, all);
         Mark other = second > 0 && second <= site.bytes() - 4096 ? copy(site, second, all) : null;
         if (other != null) {
-            Header header = new Header(site, second, 4096);
+            VolumeHeader header = new VolumeHeader(site, second, 4096);
             all.in(header.whole()).check("luks2.copies", header.range(16, 8), () -> {
                 Window a = site.window(0, 512);
                 Window b = header.window();
@@ -67,7 +69,7 @@ final class LuksChecks {
     }
 
     private static Mark copy(VolumeSite site, long at, Checks all) {
-        Header header = new Header(site, at, 4096);
+        VolumeHeader header = new VolumeHeader(site, at, 4096);
         Checks out = all.in(header.whole());
         int[] magic = at == 0 ? LuksVolumes.MAGIC : LuksVolumes.SECOND;
         Mark sum = out.check("luks2.csum", header.range(448, 64), () -> {
@@ -80,7 +82,7 @@ final class LuksChecks {
             if (size < 0) {
                 return Outcome.failed("header size " + w.u64be(8), "16384 to 4194304, a power of two").at(header.range(8, 8));
             }
-            String kind = Facts.text(w, 72, 32, StandardCharsets.US_ASCII);
+            String kind = VolumeFacts.text(w, 72, 32, StandardCharsets.US_ASCII);
             if (!"sha256".equals(kind)) {
                 return Outcome.undecided("checksum \"" + (kind == null ? "" : kind.replaceAll("[^ -~]", "?")) + "\" is not computed here");
             }
@@ -88,7 +90,7 @@ final class LuksChecks {
             byte[] stored = w.bytes(448, 32);
             return Outcome.test(Arrays.equals(computed, stored), HexFormat.of().formatHex(stored), HexFormat.of().formatHex(computed));
         });
-        if (Boolean.TRUE.equals(Facts.known(() -> header.window().matches(0, magic)))) {
+        if (Boolean.TRUE.equals(VolumeFacts.known(() -> header.window().matches(0, magic)))) {
             out.check("luks2.offset", header.range(256, 8), () -> Outcome.test(header.window().u64be(256) == at,
                     Long.toUnsignedString(header.window().u64be(256)), at).because(sum));
             out.check("luks2.json", header.range(4095, 1), () -> {

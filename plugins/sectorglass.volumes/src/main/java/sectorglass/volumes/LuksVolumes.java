@@ -7,9 +7,11 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -45,7 +47,7 @@ public final class LuksVolumes implements VolumeProvider {
                 return Optional.of(new Claim("luks1", 92, site, "LUKS header version 1", 0L));
             }
             if (w.u16be(6) == 2) {
-                boolean sound = Boolean.TRUE.equals(Facts.known(() -> Luks2.sumHolds(site, 0)));
+                boolean sound = Boolean.TRUE.equals(VolumeFacts.known(() -> Luks2.sumHolds(site, 0)));
                 return Optional.of(new Claim("luks2", sound ? 97 : 90, site, "LUKS header version 2"
                         + (sound ? " whose checksum holds" : ""), 0L));
             }

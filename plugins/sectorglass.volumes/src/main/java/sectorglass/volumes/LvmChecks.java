@@ -2,6 +2,7 @@ package sectorglass.volumes;
 
 import java.util.Arrays;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -17,11 +18,11 @@ final class LvmChecks {
     }
 
     static void check(VolumeSite site, int sector, Checks all) {
-        Header label = new Header(site, sector * 512L, 512);
+        VolumeHeader label = new VolumeHeader(site, sector * 512L, 512);
         Checks out = all.in(label.whole());
         Mark sum = out.check("lvm.label.crc", label.range(16, 4), () -> {
             long computed = LvmVolume.sum(label.window());
-            return Outcome.test(computed == label.window().u32le(16), Header.hex(label.window().u32le(16)), Header.hex(computed));
+            return Outcome.test(computed == label.window().u32le(16), VolumeHeader.hex(label.window().u32le(16)), VolumeHeader.hex(computed));
         });
         out.check("lvm.label.sector", label.range(8, 8), () -> Outcome.test(label.window().u64le(8) == sector,
                 Long.toUnsignedString(label.window().u64le(8)), sector));
@@ -29,11 +30,11 @@ final class LvmChecks {
                 && label.window().u64le(64) <= site.bytes(), Long.toUnsignedString(label.window().u64le(64)),
                 "at most " + site.bytes()).because(sum));
         for (LvmVolume.Area area : LvmVolume.metadataAreas(label.window())) {
-            metadata(new Header(site, area.offset(), 512), area, sum, all);
+            metadata(new VolumeHeader(site, area.offset(), 512), area, sum, all);
         }
     }
 
-    private static void metadata(Header header, LvmVolume.Area area, Mark label, Checks all) {
+    private static void metadata(VolumeHeader header, LvmVolume.Area area, Mark label, Checks all) {
         if (!header.inside()) {
             return;
         }
@@ -46,7 +47,7 @@ final class LvmChecks {
         }
         Mark sum = out.check("lvm.mda.crc", header.range(0, 4), () -> {
             long computed = SeededCrc32.of(SeededCrc32.LVM, header.window().bytes(4, 508));
-            return Outcome.test(computed == header.window().u32le(0), Header.hex(header.window().u32le(0)), Header.hex(computed));
+            return Outcome.test(computed == header.window().u32le(0), VolumeHeader.hex(header.window().u32le(0)), VolumeHeader.hex(computed));
         });
         out.check("lvm.mda.start", header.range(24, 16), () -> Outcome.test(header.window().u64le(24) == header.at()
                 && (area.size() == 0 || header.window().u64le(32) == area.size()), header.window().u64le(24) + ", "
@@ -63,7 +64,7 @@ final class LvmChecks {
                 return Outcome.failed("offset " + offset + ", " + size + " bytes", "inside the area").because(sum);
             }
             long computed = SeededCrc32.of(SeededCrc32.LVM, text);
-            return Outcome.test(computed == w.u32le(56), Header.hex(w.u32le(56)), Header.hex(computed)).because(sum);
+            return Outcome.test(computed == w.u32le(56), VolumeHeader.hex(w.u32le(56)), VolumeHeader.hex(computed)).because(sum);
         });
     }
 

@@ -3,9 +3,12 @@ package sectorglass.volumes;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Role;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -24,15 +27,15 @@ final class LvmVolume {
     /** @param sector sector of 512 bytes that holds the label */
     static Volume open(VolumeSite site, int sector) {
         Window w = site.window(sector * 512L, 512);
-        Facts facts = new Facts();
-        Facts.known(() -> {
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
             facts.uuid = id(w.ascii(32, 32));
             return facts.bytes = w.u64le(64) > 0 ? w.u64le(64) : null;
         });
         List<Structure> structures = new ArrayList<>();
-        structures.add(new Header(site, sector * 512L, 512).structure("label", "lvm2_label"));
+        structures.add(new VolumeHeader(site, sector * 512L, 512).structure("label", "lvm2_label"));
         for (Area area : metadataAreas(w)) {
-            Header header = new Header(site, area.offset(), 512);
+            VolumeHeader header = new VolumeHeader(site, area.offset(), 512);
             if (header.inside()) {
                 structures.add(header.structure("metadata area header", "lvm2_metadata_header"));
             }
@@ -52,7 +55,7 @@ final class LvmVolume {
     /** The metadata areas that the label names; none where its sector was not read. */
     static List<Area> metadataAreas(Window label) {
         List<Area> all = new ArrayList<>();
-        Facts.known(() -> {
+        VolumeFacts.known(() -> {
             int at = 72;
             for (int list = 0; list < 2; list++) {
                 for (; at + 16 <= 512; at += 16) {

@@ -1,5 +1,6 @@
 package sectorglass.volumes;
 
+import sectorglass.disk.VolumeHeader;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
@@ -13,14 +14,14 @@ final class MdChecks {
 
     static void check(MdSuperblock md, Checks all) {
         int sumAt = md.old() ? 152 : 216;
-        Header header = new Header(md.site(), md.at(), 4096);
+        VolumeHeader header = new VolumeHeader(md.site(), md.at(), 4096);
         Checks out = all.in(header.whole());
         Mark sum = out.check("md.checksum", header.range(sumAt, 4), () -> {
             Window w = md.site().window(md.at(), 512);
             if (!md.old() && w.u32le(220) > 1920) {
                 return Outcome.failed(w.u32le(220) + " roles", "at most 1920").at(header.range(220, 4));
             }
-            return Outcome.test(md.sumHolds(), Header.hex(md.storedSum()), Header.hex(md.sum()));
+            return Outcome.test(md.sumHolds(), VolumeHeader.hex(md.storedSum()), VolumeHeader.hex(md.sum()));
         });
         if (!md.old()) {
             out.check("md.place", header.range(144, 8), () -> Outcome.test(md.inPlace(),

@@ -3,6 +3,7 @@ package sectorglass.volumes;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -123,7 +124,7 @@ record MdSuperblock(VolumeSite site, long at, String version, boolean bigEndian)
     String uuid() {
         Window w = site.window(at, 512);
         if (!old()) {
-            return Facts.uuid(w, 16);
+            return VolumeFacts.uuid(w, 16);
         }
         String hex = String.format("%08x%08x%08x%08x", u32(w, 20), u32(w, 52), u32(w, 56), u32(w, 60));
         return hex.replaceFirst("(.{8})(.{4})(.{4})(.{4})(.{12})", "$1-$2-$3-$4-$5");

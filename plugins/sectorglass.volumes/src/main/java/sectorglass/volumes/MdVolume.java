@@ -4,8 +4,11 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Role;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -16,23 +19,23 @@ final class MdVolume {
     }
 
     static Volume open(VolumeSite site, MdSuperblock md) {
-        Facts facts = new Facts();
-        Facts.known(() -> {
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
             Window w = site.window(md.at(), 512);
             facts.uuid = md.uuid();
             facts.latest = Instant.ofEpochSecond(md.old() ? md.u32(w, 128) : w.u64le(192) & 0xFFFFFFFFFFL);
             facts.remarks.add("member of a set of level " + level(md.level()) + " with " + md.disks() + " disks, superblock "
                     + md.version());
-            return facts.label = md.old() ? null : Facts.text(w, 32, 32, StandardCharsets.UTF_8);
+            return facts.label = md.old() ? null : VolumeFacts.text(w, 32, 32, StandardCharsets.UTF_8);
         });
         return new HeaderVolume(facts.info("md", site), site,
-                md.bigEndian() ? List.of() : List.of(new Header(site, md.at(), md.old() ? 4096 : length(md)).structure("superblock",
+                md.bigEndian() ? List.of() : List.of(new VolumeHeader(site, md.at(), md.old() ? 4096 : length(md)).structure("superblock",
                         md.old() ? "md_superblock_0_90" : "md_superblock_1")),
                 List.of(Role.of(Role.Kind.SET_MEMBER, "md superblock " + md.version())), (level, out) -> MdChecks.check(md, out));
     }
 
     private static int length(MdSuperblock md) {
-        Long roles = Facts.known(() -> md.site().window(md.at(), 512).u32le(220));
+        Long roles = VolumeFacts.known(() -> md.site().window(md.at(), 512).u32le(220));
         return 256 + 2 * (int) Math.min(1920, roles == null ? 128 : roles);
     }
 

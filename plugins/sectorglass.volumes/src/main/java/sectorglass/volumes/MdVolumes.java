@@ -7,9 +7,11 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 
@@ -35,7 +37,7 @@ public final class MdVolumes implements VolumeProvider {
     public Optional<Claim> recognise(VolumeSite site) {
         for (MdSuperblock candidate : MdSuperblock.candidates(site)) {
             if (candidate.present()) {
-                Boolean sum = Facts.known(candidate::sumHolds);
+                Boolean sum = VolumeFacts.known(candidate::sumHolds);
                 boolean sound = Boolean.TRUE.equals(sum) && candidate.inPlace();
                 if (sound || candidate.plausible()) {
                     return Optional.of(new Claim("md", sound ? 98 : 70, site, "md superblock " + candidate.version() + " at byte "

@@ -3,8 +3,11 @@ package sectorglass.volumes;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Role;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -18,14 +21,14 @@ final class SwapVolume {
 
     static Volume open(VolumeSite site, SwapVolumes.Found found) {
         Window w = site.window(1024, 512);
-        Facts facts = new Facts();
+        VolumeFacts facts = new VolumeFacts();
         if (found.version() == 1) {
-            Facts.known(() -> {
+            VolumeFacts.known(() -> {
                 long last = lastPage(w, found);
                 facts.clusterBytes = (long) found.page();
-                facts.bytes = Facts.product(last + 1, found.page());
-                facts.uuid = Facts.uuid(w, 12);
-                return facts.label = Facts.text(w, 28, 16, StandardCharsets.UTF_8);
+                facts.bytes = VolumeFacts.product(last + 1, found.page());
+                facts.uuid = VolumeFacts.uuid(w, 12);
+                return facts.label = VolumeFacts.text(w, 28, 16, StandardCharsets.UTF_8);
             });
             facts.remarks.add(found.bigEndian() ? "big endian" : "little endian");
         } else {
@@ -35,7 +38,7 @@ final class SwapVolume {
             facts.remarks.add("holds a hibernation image");
         }
         List<Role> roles = List.of(Role.of(Role.Kind.SWAP, found.hibernation() ? "hibernation image" : "swap header"));
-        Header header = new Header(site, 1024, Math.max(512, found.page() - 1024 - 10));
+        VolumeHeader header = new VolumeHeader(site, 1024, Math.max(512, found.page() - 1024 - 10));
         return new HeaderVolume(facts.info("swap", site), site, found.version() == 1 && !found.bigEndian()
                 ? List.of(header.structure("swap header", "swap_header")) : List.of(), roles, (level, out) -> {
                     if (found.version() == 1) {
@@ -45,7 +48,7 @@ final class SwapVolume {
     }
 
     private static void check(VolumeSite site, SwapVolumes.Found found, Checks all) {
-        Header header = new Header(site, 1024, 512);
+        VolumeHeader header = new VolumeHeader(site, 1024, 512);
         long pages = site.bytes() / found.page();
         all.in(header.whole()).check("swap.size", header.range(4, 4), () -> {
             long last = lastPage(header.window(), found);

@@ -1,5 +1,7 @@
 package sectorglass.volumes;
 
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -18,19 +20,19 @@ final class UdfChecks {
             return;
         }
         for (long sector : UdfAnchor.places(site, anchor.sectorSize())) {
-            Header header = new Header(site, sector * anchor.sectorSize(), 512);
+            VolumeHeader header = new VolumeHeader(site, sector * anchor.sectorSize(), 512);
             // only one place of the three must hold an anchor: one that is not there is no fault
             if (header.inside() && (sector == anchor.sector()
-                    || Boolean.TRUE.equals(Facts.known(() -> header.window().u16le(0) == 2 && header.window().u32le(12) == sector)))) {
+                    || Boolean.TRUE.equals(VolumeFacts.known(() -> header.window().u16le(0) == 2 && header.window().u32le(12) == sector)))) {
                 tag(header, sector, all);
             }
         }
         for (int extent : new int[] {16, 24}) {
-            Facts.known(() -> {
+            VolumeFacts.known(() -> {
                 Window w = site.window(anchor.at(), 512);
                 long first = w.u32le(extent + 4);
                 for (long sector = first; sector < first + Math.min(MOST, w.u32le(extent) / anchor.sectorSize()); sector++) {
-                    Header header = new Header(site, sector * anchor.sectorSize(), 512);
+                    VolumeHeader header = new VolumeHeader(site, sector * anchor.sectorSize(), 512);
                     if (!header.inside() || header.window().isRead(0, 16) && header.window().u16le(0) == 0) {
                         break;
                     }
@@ -44,7 +46,7 @@ final class UdfChecks {
         }
     }
 
-    private static void tag(Header header, long sector, Checks all) {
+    private static void tag(VolumeHeader header, long sector, Checks all) {
         Checks out = all.in(header.whole());
         Mark sum = out.check("udf.tag.checksum", header.range(4, 1), () -> {
             int computed = UdfAnchor.tagSum(header.window());

@@ -5,8 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -19,7 +22,7 @@ final class UdfVolume {
 
     /** @param anchor null where none was found */
     static Volume open(VolumeSite site, UdfAnchor anchor) {
-        Facts facts = new Facts();
+        VolumeFacts facts = new VolumeFacts();
         if (anchor != null) {
             facts.clusterBytes = (long) anchor.sectorSize();
             Window w = site.window(anchor.at(), 512);
@@ -30,16 +33,16 @@ final class UdfVolume {
             facts.remarks.add("no anchor was found");
         }
         List<Structure> structures = new ArrayList<>();
-        structures.add(new Header(site, 32768, 2048).structure("first recognition descriptor", "udf_recognition_descriptor"));
+        structures.add(new VolumeHeader(site, 32768, 2048).structure("first recognition descriptor", "udf_recognition_descriptor"));
         if (anchor != null) {
-            structures.add(new Header(site, anchor.at(), 512).structure("anchor", "udf_anchor"));
+            structures.add(new VolumeHeader(site, anchor.at(), 512).structure("anchor", "udf_anchor"));
         }
         return new HeaderVolume(facts.info("udf", site), site, List.copyOf(structures), List.of(),
                 (level, out) -> UdfChecks.check(site, anchor, out));
     }
 
-    private static boolean walk(VolumeSite site, UdfAnchor anchor, Window w, int extent, Facts facts) {
-        Boolean found = Facts.known(() -> {
+    private static boolean walk(VolumeSite site, UdfAnchor anchor, Window w, int extent, VolumeFacts facts) {
+        Boolean found = VolumeFacts.known(() -> {
             long first = w.u32le(extent + 4);
             long count = Math.min(MOST, w.u32le(extent) / anchor.sectorSize());
             for (long sector = first; sector < first + count; sector++) {
@@ -58,7 +61,7 @@ final class UdfVolume {
                     facts.label = dstring(d, 84, 128);
                     facts.clusterBytes = d.u32le(212);
                 } else if (tag == 5) {
-                    facts.bytes = Facts.product(d.u32le(192), anchor.sectorSize());
+                    facts.bytes = VolumeFacts.product(d.u32le(192), anchor.sectorSize());
                 }
             }
             return facts.label != null || facts.uuid != null;

@@ -1,6 +1,8 @@
 package sectorglass.volumes;
 
 import sectorglass.disk.Level;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Window;
@@ -25,9 +27,9 @@ final class XfsChecks {
     }
 
     void check(Level level, Checks out) {
-        boolean usable = Boolean.TRUE.equals(Facts.known(() -> XfsSuperblock.plausible(believed)));
+        boolean usable = Boolean.TRUE.equals(VolumeFacts.known(() -> XfsSuperblock.plausible(believed)));
         int sector = usable ? believed.u16be(102) : 512;
-        superblock(new Header(site, 0, sector), 0, out);
+        superblock(new VolumeHeader(site, 0, sector), 0, out);
         if (!usable) {
             return;
         }
@@ -37,9 +39,9 @@ final class XfsChecks {
         boolean whole = groups == believed.u32be(88);
         for (long group = 0; group < groups; group++) {
             if (group > 0) {
-                superblock(new Header(site, group * step, sector), group, out);
+                superblock(new VolumeHeader(site, group * step, sector), group, out);
             }
-            whole &= group(new Header(site, group * step, sector), group, out, free);
+            whole &= group(new VolumeHeader(site, group * step, sector), group, out, free);
         }
         if (whole) {
             out.in(new ByteRange(site.firstByte(), sector)).check("xfs.free-sum", new ByteRange(site.firstByte() + 144, 8), () -> {
@@ -52,7 +54,7 @@ final class XfsChecks {
         }
     }
 
-    private void superblock(Header header, long group, Checks all) {
+    private void superblock(VolumeHeader header, long group, Checks all) {
         Checks out = all.in(header.whole());
         Mark magic = out.check("xfs.sb.magic", header.range(0, 4),
                 () -> Outcome.test(header.window().matches(0, XfsVolumes.MAGIC), hex(header.window(), 0), "58465342")
@@ -67,7 +69,7 @@ final class XfsChecks {
                 return null;
             }
             long computed = XfsSuperblock.sum(w, XfsSuperblock.SUM);
-            return Outcome.test(computed == w.u32le(XfsSuperblock.SUM), Header.hex(w.u32le(XfsSuperblock.SUM)), Header.hex(computed))
+            return Outcome.test(computed == w.u32le(XfsSuperblock.SUM), VolumeHeader.hex(w.u32le(XfsSuperblock.SUM)), VolumeHeader.hex(computed))
                     .with("group", group);
         });
         out.check("xfs.sb.geometry", header.range(0, 128), () -> {
@@ -86,7 +88,7 @@ final class XfsChecks {
     }
 
     /** Bytes 0 to 55, 80 to 125 and the features; the rest differs by design. */
-    private Outcome compare(Header header, long group) {
+    private Outcome compare(VolumeHeader header, long group) {
         Window first = site.window(0, 512);
         Window other = header.window();
         int end = XfsSuperblock.version(other) == 5 ? 224 : 208;
@@ -101,7 +103,7 @@ final class XfsChecks {
     }
 
     /** AGF, AGI and AGFL of a group; gives whether the free space was counted. */
-    private boolean group(Header first, long group, Checks all, long[] free) {
+    private boolean group(VolumeHeader first, long group, Checks all, long[] free) {
         int size = first.length();
         boolean sums = XfsSuperblock.version(believed) == 5;
         String[] magic = {"XAGF", "XAGI", "XAFL"};
@@ -109,13 +111,13 @@ final class XfsChecks {
         int[] uuidAt = {64, 296, 8};
         boolean counted = false;
         for (int kind = 0; kind < (sums ? 3 : 2); kind++) {
-            Header header = new Header(first.site(), first.at() + (long) (kind + 1) * size, size);
+            VolumeHeader header = new VolumeHeader(first.site(), first.at() + (long) (kind + 1) * size, size);
             Checks out = all.in(header.whole());
             int k = kind;
             Mark sum = !sums ? null : out.check("xfs.ag.crc", header.range(sumAt[k], 4), () -> {
                 Window w = header.window();
                 long computed = XfsSuperblock.sum(w, sumAt[k]);
-                return Outcome.test(computed == w.u32le(sumAt[k]), Header.hex(w.u32le(sumAt[k])), Header.hex(computed))
+                return Outcome.test(computed == w.u32le(sumAt[k]), VolumeHeader.hex(w.u32le(sumAt[k])), VolumeHeader.hex(computed))
                         .with("header", magic[k]).with("group", group);
             });
             int seqAt = kind == 2 ? 4 : 8;
@@ -130,8 +132,8 @@ final class XfsChecks {
             if (sums) {
                 int uuid = (believed.u32be(216) & 4) != 0 ? 248 : 32;
                 out.check("xfs.ag.uuid", header.range(uuidAt[k], 16), () -> Outcome.test(
-                        Facts.uuid(header.window().bytes(uuidAt[k], 16)).equals(Facts.uuid(believed.bytes(uuid, 16))),
-                        Facts.uuid(header.window().bytes(uuidAt[k], 16)), Facts.uuid(believed.bytes(uuid, 16)))
+                        VolumeFacts.uuid(header.window().bytes(uuidAt[k], 16)).equals(VolumeFacts.uuid(believed.bytes(uuid, 16))),
+                        VolumeFacts.uuid(header.window().bytes(uuidAt[k], 16)), VolumeFacts.uuid(believed.bytes(uuid, 16)))
                         .with("header", magic[k]).because(sum));
             }
             if (kind == 0) {
@@ -150,9 +152,9 @@ final class XfsChecks {
         long group = groupBits < 63 ? root >>> groupBits : 0;
         long block = (root >>> perBlock & (1L << believed.u8(124)) - 1) + group * believed.u32be(84);
         int size = believed.u16be(104);
-        Long start = Facts.product(block, believed.u32be(4));
+        Long start = VolumeFacts.product(block, believed.u32be(4));
         long at = start == null ? -1 : start + (root & (1L << perBlock) - 1) * size;
-        Header header = new Header(site, at, size);
+        VolumeHeader header = new VolumeHeader(site, at, size);
         if (root <= 0 || !header.inside()) {
             return;
         }
@@ -160,7 +162,7 @@ final class XfsChecks {
         Mark sum = out.check("xfs.inode.crc", header.range(100, 4), () -> {
             Window w = header.window();
             long computed = XfsSuperblock.sum(w, 100);
-            return Outcome.test(w.matches(0, "IN") && computed == w.u32le(100), Header.hex(w.u32le(100)), Header.hex(computed))
+            return Outcome.test(w.matches(0, "IN") && computed == w.u32le(100), VolumeHeader.hex(w.u32le(100)), VolumeHeader.hex(computed))
                     .with("inode", root);
         });
         out.check("xfs.inode.self-number", header.range(152, 8),
@@ -168,6 +170,6 @@ final class XfsChecks {
     }
 
     private static String hex(Window w, int at) {
-        return Header.hex(w.u32be(at));
+        return VolumeHeader.hex(w.u32be(at));
     }
 }

@@ -2,6 +2,7 @@ package sectorglass.volumes;
 
 import java.util.zip.CRC32C;
 
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -28,13 +29,13 @@ final class XfsSuperblock {
         long block = w.u32be(4);
         int sector = w.u16be(102);
         int inode = w.u16be(104);
-        if (!Facts.power(block, 512, 65536) || w.u8(120) != log(block)) {
+        if (!VolumeFacts.power(block, 512, 65536) || w.u8(120) != log(block)) {
             return "block size " + block + ", logarithm " + w.u8(120);
         }
-        if (!Facts.power(sector, 512, 32768) || w.u8(121) != log(sector)) {
+        if (!VolumeFacts.power(sector, 512, 32768) || w.u8(121) != log(sector)) {
             return "sector size " + sector + ", logarithm " + w.u8(121);
         }
-        if (!Facts.power(inode, 256, 2048) || w.u8(122) != log(inode) || w.u16be(106) != block / inode) {
+        if (!VolumeFacts.power(inode, 256, 2048) || w.u8(122) != log(inode) || w.u16be(106) != block / inode) {
             return "inode size " + inode + ", logarithm " + w.u8(122) + ", inodes per block " + w.u16be(106);
         }
         if (w.u8(123) != w.u8(120) - w.u8(122)) {
@@ -63,7 +64,7 @@ final class XfsSuperblock {
     /** Whether the superblock at a byte of the site has the checksum it stores; throws where bytes of it were not read. */
     static boolean sumHolds(VolumeSite site, long at) {
         int size = site.window(at, 512).u16be(102);
-        Window w = site.window(at, Facts.power(size, 512, 32768) ? size : 512);
+        Window w = site.window(at, VolumeFacts.power(size, 512, 32768) ? size : 512);
         return sum(w, SUM) == w.u32le(SUM);
     }
 

@@ -4,8 +4,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
+import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
 
@@ -20,15 +23,15 @@ final class XfsVolume {
     /** @param at byte of the superblock to believe, from the start of the site */
     static Volume open(VolumeSite site, long at) {
         Window w = site.window(at, 512);
-        Facts facts = new Facts();
-        Facts.known(() -> {
+        VolumeFacts facts = new VolumeFacts();
+        VolumeFacts.known(() -> {
             long block = w.u32be(4);
             facts.clusterBytes = block;
-            facts.bytes = Facts.product(w.u64be(8), block);
-            facts.label = Facts.text(w, 108, 12, StandardCharsets.UTF_8);
-            facts.uuid = Facts.uuid(w, 32);
+            facts.bytes = VolumeFacts.product(w.u64be(8), block);
+            facts.label = VolumeFacts.text(w, 108, 12, StandardCharsets.UTF_8);
+            facts.uuid = VolumeFacts.uuid(w, 32);
             if (at == 0) {
-                facts.usedBytes = Facts.product(w.u64be(8) - w.u64be(144), block);
+                facts.usedBytes = VolumeFacts.product(w.u64be(8) - w.u64be(144), block);
                 if (w.u8(126) != 0) {
                     facts.remarks.add("making of the volume did not finish");
                 }
@@ -42,8 +45,8 @@ final class XfsVolume {
 
     private static List<Structure> structures(VolumeSite site, Window believed) {
         List<Structure> all = new ArrayList<>();
-        all.add(new Header(site, 0, 512).structure("superblock of allocation group 0", "xfs_superblock"));
-        if (!Boolean.TRUE.equals(Facts.known(() -> XfsSuperblock.plausible(believed)))) {
+        all.add(new VolumeHeader(site, 0, 512).structure("superblock of allocation group 0", "xfs_superblock"));
+        if (!Boolean.TRUE.equals(VolumeFacts.known(() -> XfsSuperblock.plausible(believed)))) {
             return all;
         }
         all.clear();
@@ -55,10 +58,10 @@ final class XfsVolume {
             if (at + 4L * sector > site.bytes()) {
                 break;
             }
-            all.add(new Header(site, at, sector).structure("superblock" + of, "xfs_superblock"));
-            all.add(new Header(site, at + sector, sector).structure("free space header" + of, "xfs_agf"));
-            all.add(new Header(site, at + 2L * sector, sector).structure("inode header" + of, "xfs_agi"));
-            all.add(new Header(site, at + 3L * sector, sector).structure("free list" + of, "xfs_agfl"));
+            all.add(new VolumeHeader(site, at, sector).structure("superblock" + of, "xfs_superblock"));
+            all.add(new VolumeHeader(site, at + sector, sector).structure("free space header" + of, "xfs_agf"));
+            all.add(new VolumeHeader(site, at + 2L * sector, sector).structure("inode header" + of, "xfs_agi"));
+            all.add(new VolumeHeader(site, at + 3L * sector, sector).structure("free list" + of, "xfs_agfl"));
         }
         return all;
     }

@@ -8,9 +8,11 @@ import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
+
 import sectorglass.disk.Claim;
 import sectorglass.disk.Signature;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -44,12 +46,12 @@ public final class XfsVolumes implements VolumeProvider {
             if (!XfsSuperblock.plausible(first)) {
                 return Optional.of(new Claim("xfs", 40, site, "XFS magic, but sizes that do not agree", 0L));
             }
-            boolean sums = XfsSuperblock.version(first) == 5 && Boolean.TRUE.equals(Facts.known(() -> XfsSuperblock.sumHolds(site, 0)));
+            boolean sums = XfsSuperblock.version(first) == 5 && Boolean.TRUE.equals(VolumeFacts.known(() -> XfsSuperblock.sumHolds(site, 0)));
             return Optional.of(new Claim("xfs", sums ? 96 : 88, site,
                     sums ? "XFS superblock whose checksum holds" : "XFS superblock with agreeing sizes", 0L));
         }
-        Long copy = Facts.product(first.u32be(84), first.u32be(4));
-        if (copy != null && copy > 0 && Facts.power(first.u32be(4), 512, 65536) && site.has(copy, 512)) {
+        Long copy = VolumeFacts.product(first.u32be(84), first.u32be(4));
+        if (copy != null && copy > 0 && VolumeFacts.power(first.u32be(4), 512, 65536) && site.has(copy, 512)) {
             Window other = site.window(copy, 512);
             if (other.matches(0, MAGIC) && XfsSuperblock.plausible(other) && other.u32be(84) == first.u32be(84)) {
                 return Optional.of(new Claim("xfs", 70, site, "superblock of allocation group 1; the first one lost its magic", copy));

@@ -12,6 +12,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 import sectorglass.testkit.Tool;
+import sectorglass.testvolumes.DiskFile;
+import sectorglass.testvolumes.Judged;
+import sectorglass.testvolumes.Specs;
 
 /** What the stock makers write breaks no rule; kind, label, identity are theirs; the specs decode it in order. */
 class SoundVolumesTest {
@@ -21,7 +24,7 @@ class SoundVolumesTest {
         "luks2, luks2,", "iso9660, iso9660, TESTVOL", "udf, udf, TESTVOL", "md-1.0, md, h:tests", "md-1.1, md, h:tests",
         "md-1.2, md, h:tests", "md-0.90, md,"})
     void nothingIsWrong(String made, String kind, String label) {
-        try (TestImage image = TestImage.of(MadeVolumes.file(made))) {
+        try (DiskFile image = DiskFile.of(MadeVolumes.file(made))) {
             Judged judged = Judged.full(image);
             assertEquals("", judged.text());
             assertTrue(judged.findings().counts().passed() > 0);
@@ -36,7 +39,7 @@ class SoundVolumesTest {
     @ParameterizedTest
     @ValueSource(strings = {"xfs", "btrfs", "swap", "luks1", "luks2", "md-1.2", "md-1.0", "md-1.1"})
     void identityIsTheOneAskedFor(String made) {
-        try (TestImage image = TestImage.of(MadeVolumes.file(made))) {
+        try (DiskFile image = DiskFile.of(MadeVolumes.file(made))) {
             assertEquals(MadeVolumes.UUID, Judged.open(image).orElseThrow().info().uuid());
         }
     }
@@ -44,7 +47,7 @@ class SoundVolumesTest {
     /** The numbers that mkfs.xfs 6.1 writes on 320 MiB. */
     @Test
     void xfsNumbers() {
-        try (TestImage image = TestImage.of(MadeVolumes.file("xfs"))) {
+        try (DiskFile image = DiskFile.of(MadeVolumes.file("xfs"))) {
             Judged judged = Judged.full(image);
             assertEquals(4096L, judged.volume().info().clusterBytes());
             assertEquals(4L * 20480 * 4096, judged.volume().info().bytes());

@@ -1,4 +1,4 @@
-package sectorglass.exfat;
+package sectorglass.testvolumes;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -9,14 +9,20 @@ import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.TreeMap;
 
+import sectorglass.disk.VolumeSite;
 import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.SectorStates;
 
-/** An image file for tests, with bytes planted over it and sectors that count as unread. The file itself is never changed. */
-final class DiskFile implements SectorImage {
+/**
+ * Bytes or a file as an image for tests, with bytes planted over it and sectors that count as unread: those come back as 0xA5, which no
+ * test may take for data. The file itself is never changed.
+ */
+public final class DiskFile implements SectorImage {
+
+    private static final byte NOT_DATA = (byte) 0xA5;
 
     private final FileChannel channel;
     private final byte[] whole;
@@ -32,7 +38,8 @@ final class DiskFile implements SectorImage {
         this.sectorSize = sectorSize;
     }
 
-    static DiskFile open(Path file, int sectorSize) {
+    /** A file. */
+    public static DiskFile open(Path file, int sectorSize) {
         try {
             FileChannel channel = FileChannel.open(file, StandardOpenOption.READ);
             return new DiskFile(channel, null, channel.size(), sectorSize);
@@ -41,28 +48,72 @@ final class DiskFile implements SectorImage {
         }
     }
 
-    static DiskFile of(byte[] bytes, int sectorSize) {
+    /** A file with sectors of 512 bytes. */
+    public static DiskFile of(Path file) {
+        return open(file, 512);
+    }
+
+    /** Bytes with sectors of 512 bytes. */
+    public static DiskFile of(byte[] bytes) {
+        return of(bytes, 512);
+    }
+
+    /** Bytes; not copied. */
+    public static DiskFile of(byte[] bytes, int sectorSize) {
         return new DiskFile(null, bytes, bytes.length, sectorSize);
     }
 
-    /** Puts bytes at an image byte; values 0 to 255. */
-    DiskFile plant(long at, int... values) {
+    private DiskFile copy() {
+        DiskFile copy = new DiskFile(channel, whole, length, sectorSize);
+        copy.planted.putAll(planted);
+        copy.unread = unread;
+        return copy;
+    }
+
+    /** Another image, with these sectors unread; both share the file. */
+    public DiskFile unread(SectorRanges lost) {
+        DiskFile copy = copy();
+        copy.unread = unread.union(lost);
+        return copy;
+    }
+
+    /** Another image, with bits of a byte turned. */
+    public DiskFile flip(long at, int mask) {
+        byte[] one = new byte[1];
+        read(at, one, 0, 1);
+        return set(at, (byte) (one[0] ^ mask));
+    }
+
+    /** Another image, with another byte. */
+    public DiskFile set(long at, byte value) {
+        return copy().plant(at, value);
+    }
+
+    /** The whole image as one volume's place. */
+    public VolumeSite site() {
+        return new VolumeSite(this, new SectorRange(0, (length + sectorSize - 1) / sectorSize), null);
+    }
+
+    /** Puts bytes at an image byte of this image; values 0 to 255. */
+    public DiskFile plant(long at, int... values) {
         for (int i = 0; i < values.length; i++) {
             planted.put(at + i, (byte) values[i]);
         }
         return this;
     }
 
-    DiskFile plant16(long at, int value) {
+    /** Puts a number of two bytes, the low one first. */
+    public DiskFile plant16(long at, int value) {
         return plant(at, value & 0xFF, value >> 8 & 0xFF);
     }
 
-    DiskFile plant32(long at, long value) {
+    /** Puts a number of four bytes, the low one first. */
+    public DiskFile plant32(long at, long value) {
         return plant(at, (int) value & 0xFF, (int) (value >> 8) & 0xFF, (int) (value >> 16) & 0xFF, (int) (value >> 24) & 0xFF);
     }
 
-    /** Counts the sectors as unread. */
-    DiskFile lose(long first, long count) {
+    /** Counts sectors of this image as unread. */
+    public DiskFile lose(long first, long count) {
         unread = unread.union(SectorRanges.of(first, count));
         return this;
     }
@@ -102,7 +153,7 @@ final class DiskFile implements SectorImage {
             long from = Math.max(firstByte, (first + i) * sectorSize);
             if (states[i] != ReadState.READ) {
                 Arrays.fill(into, (int) (offset + from - firstByte),
-                        (int) (offset + Math.min(firstByte + count, (first + i + 1) * sectorSize) - firstByte), (byte) 0);
+                        (int) (offset + Math.min(firstByte + count, (first + i + 1) * sectorSize) - firstByte), NOT_DATA);
             }
         }
         return SectorStates.of(sectorSize, first, states);
@@ -132,5 +183,16 @@ final class DiskFile implements SectorImage {
     public SectorRanges inState(ReadState state, SectorRange within) {
         SectorRanges read = SectorRanges.of(within).intersect(SectorRanges.of(0, sectors())).minus(unread);
         return state == ReadState.READ ? read : state == ReadState.UNREAD ? SectorRanges.of(within).minus(read) : SectorRanges.EMPTY;
+    }
+
+    @Override
+    public void close() {
+        try {
+            if (channel != null) {
+                channel.close();
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

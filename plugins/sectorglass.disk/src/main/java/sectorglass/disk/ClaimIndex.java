@@ -1,9 +1,9 @@
-package sectorglass.fat;
+package sectorglass.disk;
 
 import java.util.Arrays;
 
 /** Who claims which image bytes: rows of start, length, entry and offset in the file, sorted by start. */
-final class ClaimIndex {
+public final class ClaimIndex {
 
     private long[] start = new long[1024];
     private long[] length = new long[1024];
@@ -12,7 +12,15 @@ final class ClaimIndex {
     private int rows;
     private long longest;
 
-    void add(long first, long bytes, int owner, long inFile) {
+    /**
+     * Adds a row.
+     *
+     * @param first image byte
+     * @param bytes length
+     * @param owner id of the entry
+     * @param inFile byte of the file that stands there
+     */
+    public void add(long first, long bytes, int owner, long inFile) {
         if (rows == start.length) {
             int more = rows * 2;
             start = Arrays.copyOf(start, more);
@@ -27,7 +35,8 @@ final class ClaimIndex {
         longest = Math.max(longest, bytes);
     }
 
-    void sort() {
+    /** Sorts the rows: to be called once, after the last was added. */
+    public void sort() {
         Integer[] order = new Integer[rows];
         Arrays.setAll(order, i -> i);
         Arrays.sort(order, (a, b) -> Long.compare(start[a], start[b]));
@@ -47,12 +56,13 @@ final class ClaimIndex {
         offset = o;
     }
 
-    int rows() {
+    /** Number of rows. */
+    public int rows() {
         return rows;
     }
 
     /** First row that may reach the byte. */
-    int firstNear(long imageByte) {
+    public int firstNear(long imageByte) {
         int low = 0;
         int high = rows;
         while (low < high) {
@@ -66,19 +76,23 @@ final class ClaimIndex {
         return low;
     }
 
-    long start(int row) {
+    /** Image byte where a row starts. */
+    public long start(int row) {
         return start[row];
     }
 
-    long length(int row) {
+    /** Bytes of a row. */
+    public long length(int row) {
         return length[row];
     }
 
-    int entry(int row) {
+    /** Entry of a row. */
+    public int entry(int row) {
         return entry[row];
     }
 
-    long offset(int row) {
+    /** Byte of the file that stands at the start of a row. */
+    public long offset(int row) {
         return offset[row];
     }
 }

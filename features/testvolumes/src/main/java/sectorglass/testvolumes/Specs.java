@@ -1,4 +1,4 @@
-package sectorglass.apple;
+package sectorglass.testvolumes;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,19 +7,21 @@ import sectorglass.decode.DecodeOptions;
 import sectorglass.decode.Decoder;
 import sectorglass.decode.FieldNode;
 import sectorglass.decode.FormatCatalogue;
+import sectorglass.decode.FormatFolder;
 import sectorglass.decode.SpecException;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.image.Providers;
 
 /** Decodes the structures of a volume by their specs. */
-final class Specs {
-    private static final FormatCatalogue CATALOGUE = new FormatCatalogue(List.of(new AppleFormats()));
+public final class Specs {
+    private static final FormatCatalogue CATALOGUE = new FormatCatalogue(Providers.all(FormatFolder.class));
 
     private Specs() {
     }
 
     /** Number of structures decoded; adds what is not in order to a list. */
-    static int decode(Volume volume, List<String> problems) {
+    public static int decode(Volume volume, List<String> problems) {
         int count = 0;
         for (Structure structure : volume.structures()) {
             try {

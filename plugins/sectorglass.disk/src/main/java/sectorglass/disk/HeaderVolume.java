@@ -1,15 +1,9 @@
-package sectorglass.apple;
+package sectorglass.disk;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 
-import sectorglass.disk.Level;
-import sectorglass.disk.Role;
-import sectorglass.disk.Structure;
-import sectorglass.disk.Volume;
-import sectorglass.disk.VolumeInfo;
-import sectorglass.disk.VolumeSite;
 import sectorglass.verify.Checks;
 
 /**
@@ -22,17 +16,18 @@ import sectorglass.verify.Checks;
  * @param judge checks the headers
  * @param services further capabilities
  */
-record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge,
+public record HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge,
         List<Object> services) implements Volume {
 
     /** A volume without further capabilities. */
-    HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge) {
+    public HeaderVolume(VolumeInfo info, VolumeSite site, List<Structure> structures, List<Role> roles, Judge judge) {
         this(info, site, structures, roles, judge, List.of());
     }
 
     /** The rules of one kind. */
     @FunctionalInterface
-    interface Judge {
+    public interface Judge {
+        /** Checks the volume. */
         void check(Level level, Checks out);
     }
 

@@ -1,22 +1,19 @@
-package sectorglass.exfat;
+package sectorglass.verify;
 
 import java.util.HashMap;
 import java.util.Map;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRanges;
-import sectorglass.verify.Checks;
-import sectorglass.verify.Mark;
-import sectorglass.verify.Outcome;
 
 /**
  * Verdicts of rules that are asked a million times: each failure is reported where it stands, as far as a person can read them; a rule
  * that never failed is reported once for the volume.
  */
-final class Tally {
+public final class Tally {
 
     /** Failures of one rule that are reported one by one. */
-    static final int MOST = 400;
+    public static final int MOST = 400;
 
     private final Checks out;
     private final ByteRange volume;
@@ -24,24 +21,24 @@ final class Tally {
     private final Map<String, SectorRanges> missing = new HashMap<>();
 
     /** @param volume the bytes that a verdict about the whole volume points at */
-    Tally(Checks out, ByteRange volume) {
+    public Tally(Checks out, ByteRange volume) {
         this.out = out;
         this.volume = volume;
     }
 
     /** Reports a failure. @return its mark, or null where there were too many of its rule already */
-    Mark fail(String rule, ByteRange structure, ByteRange where, Outcome outcome) {
+    public Mark fail(String rule, ByteRange structure, ByteRange where, Outcome outcome) {
         int before = failures.merge(rule, 1, Integer::sum);
         return before > MOST ? null : out.in(structure).report(rule, where, outcome);
     }
 
     /** Notes that the rule could not be answered everywhere. */
-    void unread(String rule, SectorRanges sectors) {
+    public void unread(String rule, SectorRanges sectors) {
         missing.merge(rule, sectors, SectorRanges::union);
     }
 
     /** Gives each rule its verdict about the rest of the volume. */
-    void finish(Iterable<String> rules, Mark lead) {
+    public void finish(Iterable<String> rules, Mark lead) {
         for (String rule : rules) {
             int failed = failures.getOrDefault(rule, 0);
             SectorRanges gaps = missing.getOrDefault(rule, SectorRanges.EMPTY);
