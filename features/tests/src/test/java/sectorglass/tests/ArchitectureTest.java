@@ -33,6 +33,7 @@ class ArchitectureTest {
             Map.entry("volumes", List.of("image", "decode", "verify", "disk")),
             Map.entry("make", List.of("image")),
             Map.entry("recovery", List.of("image", "decode", "verify", "disk")),
+            Map.entry("filetest", List.of("image", "disk", "recovery")),
             Map.entry("report", List.of("image", "decode", "verify", "disk", "recovery")),
             Map.entry("cli", List.of("image", "decode", "verify", "disk", "recovery", "report", "make")));
 

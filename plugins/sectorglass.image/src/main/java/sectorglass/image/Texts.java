@@ -11,21 +11,49 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.concurrent.ConcurrentHashMap;
 
-/** The sentences of this bundle: {@code texts.properties} and {@code texts_LANGUAGE.properties}, UTF-8, patterns of {@link MessageFormat}. */
-final class Texts {
-    private static final Map<String, Properties> FILES = new ConcurrentHashMap<>();
+/**
+ * The sentences of a package: {@code texts.properties} and {@code texts_LANGUAGE.properties} beside a class of it, UTF-8, patterns of
+ * {@link MessageFormat}.
+ */
+public final class Texts {
+    private static final Map<File, Properties> FILES = new ConcurrentHashMap<>();
 
+    private final Class<?> beside;
     private final Locale locale;
 
+    private record File(Class<?> beside, String name) { }
+
     Texts(Locale locale) {
+        this(Texts.class, locale);
+    }
+
+    /**
+     * The sentences beside a class.
+     *
+     * @param locale whose language is wanted; English stands in for what it lacks
+     */
+    public Texts(Class<?> beside, Locale locale) {
+        this.beside = beside;
         this.locale = locale;
     }
 
-    /** The sentence with its values; a path or text from outside is made safe to show. */
-    String of(String key, Object... values) {
-        String pattern = FILES.computeIfAbsent("texts_" + locale.getLanguage() + ".properties", Texts::read).getProperty(key);
+    /** The language. */
+    public Locale locale() {
+        return locale;
+    }
+
+    /**
+     * The sentence with its values; a path or text from outside is made safe to show.
+     *
+     * @throws IllegalArgumentException if no file has the key
+     */
+    public String of(String key, Object... values) {
+        String pattern = FILES.computeIfAbsent(new File(beside, "texts_" + locale.getLanguage() + ".properties"), Texts::read).getProperty(key);
         if (pattern == null) {
-            pattern = FILES.computeIfAbsent("texts.properties", Texts::read).getProperty(key);
+            pattern = FILES.computeIfAbsent(new File(beside, "texts.properties"), Texts::read).getProperty(key);
+        }
+        if (pattern == null) {
+            throw new IllegalArgumentException("no text " + key + " beside " + beside.getName());
         }
         Object[] safe = new Object[values.length];
         for (int i = 0; i < values.length; i++) {
@@ -38,14 +66,14 @@ final class Texts {
         return new ImageException(of(key, values));
     }
 
-    private static Properties read(String file) {
+    private static Properties read(File file) {
         Properties properties = new Properties();
-        try (InputStream in = Texts.class.getResourceAsStream(file)) {
+        try (InputStream in = file.beside().getResourceAsStream(file.name())) {
             if (in != null) {
                 properties.load(new InputStreamReader(in, StandardCharsets.UTF_8));
             }
         } catch (IOException e) {
-            throw new UncheckedIOException(file, e);
+            throw new UncheckedIOException(file.name(), e);
         }
         return properties;
     }
