@@ -42,6 +42,11 @@ public final class Tool {
         }
     }
 
+    /** Whether a program is there. */
+    public static boolean present(String program) {
+        return find(program) != null;
+    }
+
     /** Runs a command for at most 20 seconds; skips the calling test where the program is not installed. */
     public static Result run(String... command) {
         return run(Map.of(), null, 20, command);

@@ -20,6 +20,9 @@ final class CommandTable {
         COMMANDS.put("plan", PlanCommand::new);
         COMMANDS.put("compare", CompareCommand::new);
         COMMANDS.put("find", FindCommand::new);
+        COMMANDS.put("readback", ReadBackCommand::new);
+        COMMANDS.put("job", JobCommand::new);
+        COMMANDS.put("report", ReportCommand::new);
         COMMANDS.put("demo", DemoCommand::new);
         COMMANDS.put("providers", ProvidersCommand::new);
     }

@@ -3,6 +3,7 @@ package sectorglass.cli;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -20,14 +21,18 @@ import sectorglass.disk.FileTree;
 import sectorglass.image.OpenImage;
 import sectorglass.recovery.Extraction;
 import sectorglass.recovery.Manifest;
+import sectorglass.recovery.ManifestFile;
+import sectorglass.recovery.opening.FileTests;
+import sectorglass.recovery.outcome.VolumeFiles;
+import sectorglass.recovery.outcome.Wish;
 
 /** Copies files out of a volume. */
 @Command(description = {"Copies files and folders out of a volume into a folder, with a manifest of SHA-256 and unread ranges.",
     "What was not read is filled and listed. A file that exists is never written over. Exit status 5 when something asked for is incomplete."})
 final class ExtractCommand extends VolumeCommand {
 
-    @Parameters(index = "1..*", arity = "1..*", paramLabel = "PATH", description = "Files and folders, relative to the volume's root, with /; \"/\" means all.")
-    private List<String> paths;
+    @Parameters(index = "1..*", arity = "0..*", paramLabel = "PATH", description = "Files and folders, relative to the volume's root, with /; \"/\" means all.")
+    private List<String> paths = List.of();
 
     @Option(names = "--to", required = true, paramLabel = "DIR", description = "The folder to write into; made where it is missing.")
     private Path to;
@@ -44,6 +49,15 @@ final class ExtractCommand extends VolumeCommand {
     @Option(names = "--zone", paramLabel = "ZONE", description = "Time zone taken for times that have none of their own (default: this machine's).")
     private String zone = ZoneId.systemDefault().getId();
 
+    @Option(names = "--resume", description = "Goes on where an earlier run into the same folder ended: files of its manifest are not written again.")
+    private boolean resume;
+
+    @Option(names = "--test", description = "Tests by content whether each file opens; the result goes into the manifest.")
+    private boolean test;
+
+    @Option(names = "--wanted", paramLabel = "FILE", description = "Files that the customer's wanted list means, besides the paths.")
+    private Path wanted;
+
     ExtractCommand(PrintStream out, PrintStream err) {
         super(out, err);
     }
@@ -53,7 +67,7 @@ final class ExtractCommand extends VolumeCommand {
         if (fill < 0 || fill > 255) {
             throw new CommandException(Status.USE, "--fill " + fill + " is no byte: give 0 to 255.");
         }
-        Chosen chosen = choose(opened);
+        VolumeFiles chosen = choose(opened);
         FileTree tree = chosen.files().tree(progress());
         List<Integer> wanted = new ArrayList<>();
         int absent = 0;
@@ -67,6 +81,10 @@ final class ExtractCommand extends VolumeCommand {
                         + (tree.unreadMetadata().isEmpty() ? "" : " Part of the metadata was not read, so it may exist all the same."));
             }
         }
+        wanted.addAll(wishes(tree));
+        if (paths.isEmpty() && this.wanted == null) {
+            throw new CommandException(Status.USE, "Name the files and folders to extract, or a wanted list; \"/\" means all.");
+        }
         try {
             Extracted result = extract(chosen, wanted);
             if (!quiet) {
@@ -76,10 +94,24 @@ final class ExtractCommand extends VolumeCommand {
             return result.incomplete + absent > 0 ? Status.INCOMPLETE : Status.DONE;
         } catch (FileAlreadyExistsException e) {
             throw new CommandException(Status.OUTPUT, e.getMessage() + " exists already and is never written over. Give another folder.");
-        } catch (IOException e) {
+        } catch (IOException | UncheckedIOException e) {
             throw new CommandException(Status.OUTPUT, "Extraction stopped: " + e.getMessage()
-                    + ". Files finished before are whole and listed in the manifest. Free the cause and run again into another folder.");
+                    + ". Files finished before are whole and listed in the manifest. Free the cause and run the same command again with --resume.");
         }
+    }
+
+    private List<Integer> wishes(FileTree tree) throws CommandException {
+        List<Integer> all = new ArrayList<>();
+        List<Wish.Finder> finders = WantedOption.load(wanted).wishes().stream().map(wish -> wish.finder(tree)).toList();
+        if (!finders.isEmpty()) {
+            tree.walk(tree.root(), (entry, depth) -> {
+                if (!tree.folder(entry) && !tree.deleted(entry) && finders.stream().anyMatch(finder -> finder.means(entry))) {
+                    all.add(entry);
+                }
+                return true;
+            });
+        }
+        return all;
     }
 
     /** What was done. */
@@ -90,14 +122,26 @@ final class ExtractCommand extends VolumeCommand {
         private Path manifest;
     }
 
-    private Extracted extract(Chosen chosen, List<Integer> wanted) throws IOException {
+    private Extracted extract(VolumeFiles chosen, List<Integer> wanted) throws IOException {
         Files.createDirectories(to);
         Extracted result = new Extracted();
         result.manifest = to.resolve("manifest.csv");
-        Extraction extraction = new Extraction(chosen.files(), to, new Extraction.Options((byte) fill, deleted, streams, ZoneId.of(zone)), progress());
-        try (BufferedWriter lines = Files.newBufferedWriter(result.manifest, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
-            Manifest manifest = new Manifest(lines, to.toRealPath());
-            for (int entry : wanted) {
+        boolean more = resume && Files.exists(result.manifest);
+        if (more) {
+            ManifestFile.mend(result.manifest);
+        }
+        ManifestFile before = more ? ManifestFile.load(result.manifest) : null;
+        for (ManifestFile.Line line : more ? before.lines() : List.<ManifestFile.Line>of()) {
+            result.incomplete += line.complete() ? 0 : 1;
+        }
+        Extraction.Options options = new Extraction.Options((byte) fill, deleted, streams, ZoneId.of(zone), test ? FileTests.ofProviders() : null,
+                resume ? more ? before : (path, stream, file) -> false : null);
+        Extraction extraction = new Extraction(chosen.files(), to, options, progress());
+        try (BufferedWriter lines = Files.newBufferedWriter(result.manifest, StandardCharsets.UTF_8,
+                more ? StandardOpenOption.APPEND : StandardOpenOption.CREATE_NEW)) {
+            Manifest manifest = new Manifest(lines, to.toRealPath(), ZoneId.of(zone), more);
+            java.util.Set<Integer> once = new java.util.LinkedHashSet<>(wanted);
+            for (int entry : once) {
                 extraction.extract(entry, written -> {
                     manifest.add(written);
                     result.files += written.file() == null ? 0 : 1;

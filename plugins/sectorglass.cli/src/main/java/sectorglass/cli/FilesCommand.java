@@ -1,6 +1,7 @@
 package sectorglass.cli;
 
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.List;
 
 import picocli.CommandLine.Command;
@@ -14,11 +15,21 @@ import sectorglass.image.OpenImage;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.recovery.PathPattern;
+import sectorglass.recovery.opening.FileTests;
+import sectorglass.recovery.opening.TestResult;
+import sectorglass.recovery.outcome.DamagePlace;
+import sectorglass.recovery.outcome.FileKind;
+import sectorglass.recovery.outcome.Outcome;
+import sectorglass.recovery.outcome.VolumeFiles;
+import sectorglass.recovery.outcome.WantedList;
+import sectorglass.recovery.outcome.WishAnswer;
 import sectorglass.report.JsonOut;
+import sectorglass.report.OutcomeJson;
+import sectorglass.report.WishesJson;
 
 /** Lists the files of a volume. */
 @Command(description = {"Prints the folder tree of a volume with what was recovered of each file: complete, damaged, lost, elsewhere,",
-    "encrypted, unknown. With --json one object per line."})
+    "encrypted, unknown. With --json one object per line. With --summary sums of all volumes by state, kind and folder."})
 final class FilesCommand extends VolumeCommand {
 
     @Option(names = "--only", paramLabel = "PATTERN", description = "Paths or names: * any part of a name, ** any folders, ? one character.")
@@ -27,15 +38,47 @@ final class FilesCommand extends VolumeCommand {
     @Option(names = "--no-deleted", description = "Leaves deleted files out.")
     private boolean noDeleted;
 
+    @Option(names = "--test", description = "Tests by content whether each file listed opens: opened, damaged, structure sound, cannot be tested.")
+    private boolean test;
+
+    @Option(names = "--summary", description = "Sums by state, kind and folder instead of the list; of all volumes where --volume gives none.")
+    private boolean summary;
+
+    @Option(names = "--wanted", paramLabel = "FILE", description = {"Answers the customer's wanted list (CSV: name,folder,kind,from,to,note) instead of listing files;",
+        "of all volumes where --volume gives none."})
+    private Path wanted;
+
     FilesCommand(PrintStream out, PrintStream err) {
         super(out, err);
     }
 
     @Override
     int run(OpenImage opened) throws CommandException {
-        Chosen chosen = choose(opened);
+        if (summary) {
+            List<Outcome> outcomes = chooseAll(opened).stream().map(volume -> Outcome.of(volume, true, progress())).toList();
+            if (json) {
+                OutcomeJson.write(outcomes, out);
+            } else {
+                outcomes.forEach(outcome -> OutcomeText.print(outcome, out));
+            }
+            return Status.DONE;
+        }
+        if (wanted != null) {
+            WantedList list = WantedOption.load(wanted);
+            List<Outcome> outcomes = chooseAll(opened).stream().map(volume -> Outcome.of(volume, true, progress())).toList();
+            List<WishAnswer> answers = WishAnswer.of(list, outcomes, progress());
+            if (json) {
+                WishesJson.write(answers, out);
+            } else {
+                WishText.print(answers, out);
+            }
+            return Status.DONE;
+        }
+        VolumeFiles chosen = choose(opened);
         FileTree tree = chosen.files().tree(progress());
         List<PathPattern> patterns = only.stream().map(PathPattern::new).toList();
+        TestResult[] results = test ? FileTests.ofProviders().testAll(Outcome.of(chosen, false, progress()),
+                entry -> wanted(tree, entry, patterns), Runtime.getRuntime().availableProcessors(), progress()) : null;
         long[] counts = new long[FileState.values().length];
         JsonOut to = json ? new JsonOut(out) : null;
         tree.walk(tree.root(), (entry, depth) -> {
@@ -46,7 +89,7 @@ final class FilesCommand extends VolumeCommand {
                 return false;
             }
             if (patterns.isEmpty() || patterns.stream().anyMatch(p -> p.matches(tree.path(entry)))) {
-                show(chosen, tree, entry, depth, counts, opened.sectorSize(), to);
+                show(chosen, tree, entry, depth, counts, opened.sectorSize(), to, results == null ? null : results[entry]);
             }
             return true;
         });
@@ -56,7 +99,11 @@ final class FilesCommand extends VolumeCommand {
         return Status.DONE;
     }
 
-    private void show(Chosen chosen, FileTree tree, int entry, int depth, long[] counts, int sectorSize, JsonOut to) {
+    private boolean wanted(FileTree tree, int entry, List<PathPattern> patterns) {
+        return !(noDeleted && tree.deleted(entry)) && (patterns.isEmpty() || patterns.stream().anyMatch(p -> p.matches(tree.path(entry))));
+    }
+
+    private void show(VolumeFiles chosen, FileTree tree, int entry, int depth, long[] counts, int sectorSize, JsonOut to, TestResult result) {
         Content content = tree.folder(entry) ? null : chosen.files().content(entry, "");
         FileEntry full = tree.entry(entry);
         FileState state = full.special() != null ? full.special() : content != null ? content.state()
@@ -65,7 +112,7 @@ final class FilesCommand extends VolumeCommand {
             counts[state.ordinal()]++;
         }
         if (to == null) {
-            text(full, state, depth, content);
+            text(full, state, depth, content, result);
             return;
         }
         SectorRanges sectors = content == null ? SectorRanges.EMPTY : Extent.sectors(content.extents(), sectorSize);
@@ -75,6 +122,15 @@ final class FilesCommand extends VolumeCommand {
                     .field("deleted", full.deleted());
             to.array("extents", inOrder(content, sectorSize, sectors), r -> to.list(((SectorRange) r).first(), ((SectorRange) r).count()));
             to.field("modified", full.times().modified());
+            if (!full.folder()) {
+                to.field("kind", FileKind.of(full.name()).word());
+                List<DamagePlace> places = state == FileState.DAMAGED && content.bytes() >= 0 ? DamagePlace.of(content.bytes(), content.missing()) : List.of();
+                to.array("damage", places, d -> to.list(((DamagePlace) d).range().start(), ((DamagePlace) d).range().length(), ((DamagePlace) d).part().word()));
+            }
+            if (result != null) {
+                to.object("test", () -> to.field("result", result.answer().word()).field("type", result.type() == null ? null : result.type().id())
+                        .field("nameFits", result.nameFits()).field("reason", result.sentence(locale()).isEmpty() ? null : result.sentence(locale())));
+            }
         }).line();
     }
 
@@ -98,7 +154,7 @@ final class FilesCommand extends VolumeCommand {
         return all;
     }
 
-    private void text(FileEntry full, FileState state, int depth, Content content) {
+    private void text(FileEntry full, FileState state, int depth, Content content, TestResult result) {
         StringBuilder line = new StringBuilder("  ".repeat(Math.min(depth - 1, 40)));
         line.append(FileTree.part(full.name()));
         if (full.folder()) {
@@ -106,11 +162,17 @@ final class FilesCommand extends VolumeCommand {
         } else {
             line.append("  ").append(full.bytes() < 0 ? "length not known" : Numbers.grouped(full.bytes()) + " bytes").append(", ").append(state.word());
             if (state == FileState.DAMAGED && content != null) {
-                line.append(" (").append(Numbers.grouped(full.bytes() - content.readBytes())).append(" bytes missing)");
+                line.append(" (").append(Numbers.grouped(full.bytes() - content.readBytes())).append(" bytes missing: ")
+                        .append(OutcomeText.parts(DamagePlace.of(content.bytes(), content.missing()))).append(')');
             }
         }
         line.append(full.deleted() ? ", deleted" : "");
         line.append(full.times().modified() == null ? "" : ", " + full.times().modified());
+        if (result != null && !full.folder()) {
+            String why = result.sentence(locale());
+            line.append(" [").append(result.answer().word()).append(result.type() == null ? "" : ", " + result.type().name())
+                    .append(why.isEmpty() ? "" : ": " + why).append(']');
+        }
         for (FileEntry.Stream stream : full.streams()) {
             if (!stream.name().isEmpty()) {
                 line.append(", stream \"").append(FileTree.part(stream.name())).append("\" ").append(Numbers.grouped(stream.bytes())).append(" bytes");

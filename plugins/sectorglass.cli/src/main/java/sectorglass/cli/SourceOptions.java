@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -24,12 +26,19 @@ import sectorglass.image.SectorRanges;
 import sectorglass.image.TextLog;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
+import sectorglass.recovery.PassHistory;
 
 /** Where an image comes from and what of it was read. */
 final class SourceOptions {
 
     @Option(names = "--read-map", paramLabel = "FILE", description = "Which sectors were read (CSV: first_lba,sectors,state[,head]).")
     private Path readMap;
+
+    @Option(names = "--pass", paramLabel = "FILE", description = {"Read maps of passes over the disk, in order: a sector that any of them read is read,",
+        "one that failed in some and was read in none is failed."})
+    private List<Path> passes = List.of();
+
+    private PassHistory history = new PassHistory(List.of(), ReadMap.EMPTY, SectorRanges.EMPTY, SectorRanges.EMPTY);
 
     @Option(names = "--log", paramLabel = "FILE", description = "A delimited text log that tells what was read; --log-form says how.")
     private Path log;
@@ -93,6 +102,7 @@ final class SourceOptions {
                 image = image.withStates(image.states().with(ReadStateSources.Kind.READ_MAP, map, ReadMap.load(beside(map))));
             }
         }
+        image = withPasses(image, known);
         if (filler) {
             image = withFiller(image, locale, progress);
         }
@@ -101,6 +111,48 @@ final class SourceOptions {
             image = image.withStates(image.states().with(ReadStateSources.Kind.HOLES, "sparse holes", unread(found)));
         }
         return image;
+    }
+
+    /** Passes named by options, else those of the job, become one read map. */
+    private OpenImage withPasses(OpenImage image, Job known) throws ImageException {
+        List<String> names = new ArrayList<>();
+        List<ReadMap> maps = new ArrayList<>();
+        for (Path pass : passes) {
+            names.add(pass.getFileName().toString());
+            maps.add(ReadMap.load(pass));
+        }
+        for (Job.Pass pass : passes.isEmpty() && readMap == null ? known.passes() : List.<Job.Pass>of()) {
+            if (pass.readMap() != null) {
+                names.add(pass.name());
+                maps.add(ReadMap.load(beside(pass.readMap())));
+            }
+        }
+        if (maps.isEmpty()) {
+            return image;
+        }
+        history = PassHistory.of(names, maps, image.sectors());
+        return image.withStates(image.states().with(ReadStateSources.Kind.READ_MAP, String.join(", ", names), history.map()));
+    }
+
+    /** What the passes added. */
+    PassHistory history() {
+        return history;
+    }
+
+    /** Sectors that failed in two passes or more. */
+    SectorRanges failedAgain() {
+        return history.failedAgain();
+    }
+
+    /** The job's file of head zones, or null. */
+    Path jobZones() throws CommandException {
+        String file = known().zones();
+        return file == null ? null : beside(file);
+    }
+
+    /** The job, or an empty one where none is named. */
+    Job known() throws CommandException {
+        return job == null ? Job.empty() : jobFile().job();
     }
 
     /** Adds a line to the log of the job, where there is one. */

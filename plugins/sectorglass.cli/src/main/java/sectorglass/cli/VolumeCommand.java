@@ -1,16 +1,13 @@
 package sectorglass.cli;
 
 import java.io.PrintStream;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
 import picocli.CommandLine.Option;
 import sectorglass.disk.Disk;
-import sectorglass.disk.Files;
-import sectorglass.disk.Partition;
-import sectorglass.disk.Volume;
 import sectorglass.image.OpenImage;
+import sectorglass.recovery.outcome.VolumeFiles;
 
 /** What the commands that look into one volume share. */
 abstract class VolumeCommand extends ImageCommand {
@@ -22,20 +19,19 @@ abstract class VolumeCommand extends ImageCommand {
         super(out, err);
     }
 
-    /** The chosen volume. */
-    record Chosen(int number, Volume volume, Files files) { }
-
-    final Chosen choose(OpenImage opened) throws CommandException {
+    /** The chosen volume; all that have files where none was chosen. */
+    final List<VolumeFiles> chooseAll(OpenImage opened) throws CommandException {
         Disk disk = survey(opened);
-        List<Chosen> all = new ArrayList<>();
-        if (disk.volume() != null) {
-            add(all, 1, disk.volume());
-        }
-        for (Partition partition : disk.partitions()) {
-            if (partition.volume() != null) {
-                add(all, partition.number(), partition.volume());
-            }
-        }
+        List<VolumeFiles> all = VolumeFiles.of(disk);
+        return number != 0 ? List.of(choose(disk, all)) : all;
+    }
+
+    final VolumeFiles choose(OpenImage opened) throws CommandException {
+        Disk disk = survey(opened);
+        return choose(disk, VolumeFiles.of(disk));
+    }
+
+    private VolumeFiles choose(Disk disk, List<VolumeFiles> all) throws CommandException {
         if (number != 0) {
             return all.stream().filter(c -> c.number() == number).findFirst().orElseThrow(() -> none(disk, all));
         }
@@ -45,11 +41,7 @@ abstract class VolumeCommand extends ImageCommand {
         return all.get(0);
     }
 
-    private static void add(List<Chosen> all, int number, Volume volume) {
-        volume.capability(Files.class).ifPresent(files -> all.add(new Chosen(number, volume, files)));
-    }
-
-    private CommandException none(Disk disk, List<Chosen> all) {
+    private CommandException none(Disk disk, List<VolumeFiles> all) {
         String has = all.isEmpty() ? "No volume of this image has files that can be listed here."
                 : "Volumes with files: " + all.stream().map(c -> c.number() + " (" + c.volume().info().kind() + ")").collect(Collectors.joining(", "))
                         + ". Give one with --volume.";

@@ -59,7 +59,7 @@ public final class ImageFiles implements FileTest {
             return TestResult.notTested("test.decoder");
         }
         TestResult result = decode(reader, file, type == WEBP || type == PSD ? MOST_KEPT : MOST_POINTS);
-        return result.answer() == TestResult.Answer.OPENED && (type == BMP || type == PSD) ? TestResult.sound() : result;
+        return result.answer() == TestResult.Answer.OPENED && (type == BMP || type == PSD || type == WEBP) ? TestResult.sound() : result;
     }
 
     private static ImageReader reader(FileType type) throws IOException {

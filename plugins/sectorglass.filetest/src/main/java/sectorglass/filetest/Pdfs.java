@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
 import java.util.Map;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.DataFormatException;
@@ -39,8 +41,11 @@ public final class Pdfs implements FileTest {
     private static final Pattern OBJECT = Pattern.compile("\\s*(\\d{1,10})\\s+(\\d{1,5})\\s+obj", Pattern.DOTALL);
     private static final FileType PDF = new FileType("pdf", "PDF", List.of("pdf", "ai"), head -> FileType.has(head, 0, "%PDF-"));
 
+    /** What the library mends or dislikes is found here by other means; kept, since loggers are forgotten otherwise. */
+    private static final List<Logger> SILENT = List.of(Logger.getLogger("org.apache.pdfbox"), Logger.getLogger("org.apache.fontbox"));
+
     static {
-        java.util.logging.Logger.getLogger("org.apache.pdfbox").setLevel(java.util.logging.Level.OFF);
+        SILENT.forEach(logger -> logger.setLevel(Level.OFF));
     }
 
     @Override

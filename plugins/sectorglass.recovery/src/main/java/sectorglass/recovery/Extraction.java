@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributeView;
 import java.nio.file.attribute.FileTime;
@@ -23,6 +24,8 @@ import sectorglass.disk.FileTree;
 import sectorglass.disk.Files;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
+import sectorglass.recovery.opening.FileTests;
+import sectorglass.recovery.opening.TestResult;
 
 /**
  * Copies files out of a volume. What was not read is filled with a chosen byte and listed; names are made safe; a file that exists is
@@ -30,12 +33,16 @@ import sectorglass.image.Progress;
  */
 public final class Extraction {
     private static final int CHUNK = 4 << 20;
+    /** Ends the name of a file that is being written; what bears it after a fault is worth nothing. */
+    private static final String UNFINISHED = ".unfinished";
 
     private final Files files;
     private final FileTree tree;
     private final SafePlace places;
     private final Options options;
     private final Progress progress;
+    /** Entries that were extracted already: chosen folders and files may overlap. */
+    private final java.util.BitSet done = new java.util.BitSet();
 
     /**
      * How to extract.
@@ -44,8 +51,26 @@ public final class Extraction {
      * @param deleted whether deleted files below a chosen folder come, too
      * @param streams whether named streams come, too, as files of their own
      * @param zone taken for times that have none of their own
+     * @param tests which test whether each file opens, or null
+     * @param before an earlier run into the same folder that is continued, or null: files that it finished are not written again
      */
-    public record Options(byte fill, boolean deleted, boolean streams, ZoneId zone) { }
+    public record Options(byte fill, boolean deleted, boolean streams, ZoneId zone, FileTests tests, Earlier before) {
+
+        /** Without tests, into a new folder. */
+        public Options(byte fill, boolean deleted, boolean streams, ZoneId zone) {
+            this(fill, deleted, streams, zone, null, null);
+        }
+    }
+
+    /** What an earlier run finished. */
+    public interface Earlier {
+        /**
+         * Whether a file was finished.
+         *
+         * @param file relative to the folder extracted into, with {@code /}
+         */
+        boolean finished(String path, String stream, String file);
+    }
 
     /**
      * A file that was written, a line of the manifest.
@@ -59,9 +84,16 @@ public final class Extraction {
      * @param state what was recovered
      * @param modified as the volume says, or null
      * @param remark in words, or null
+     * @param test whether it opens, or null where that was not tested
      */
     public record Written(String path, String stream, Path file, long bytes, String sha256, List<ByteRange> missing, FileState state,
-            FileStamp modified, String remark) {
+            FileStamp modified, String remark, TestResult test) {
+
+        /** Without a test. */
+        public Written(String path, String stream, Path file, long bytes, String sha256, List<ByteRange> missing, FileState state,
+                FileStamp modified, String remark) {
+            this(path, stream, file, bytes, sha256, missing, state, modified, remark, null);
+        }
 
         /** Whether the whole content came out as it was. */
         public boolean complete() {
@@ -95,7 +127,10 @@ public final class Extraction {
         });
         for (int at : wanted) {
             progress.checkCancelled();
-            one(at, written);
+            if (!done.get(at)) {
+                one(at, written);
+                done.set(at);
+            }
         }
     }
 
@@ -108,15 +143,16 @@ public final class Extraction {
             return;
         }
         FileEntry entry = tree.entry(at);
-        if (entry.streams().isEmpty()) {
+        if (entry.streams().isEmpty() && !finished(entry.path(), "", "")) {
             written.accept(new Written(entry.path(), "", null, Math.max(0, entry.bytes()), null, List.of(),
                     entry.special() != null ? entry.special() : FileState.LOST, entry.times().modified(), "no content is known"));
         }
         for (FileEntry.Stream stream : entry.streams()) {
             if (stream.name().isEmpty() || options.streams()) {
                 Content content = files.content(at, stream.name());
-                if (content != null) {
-                    written.accept(stream(entry, parts, stream.name(), content));
+                Written done = content == null ? null : stream(entry, parts, stream.name(), content);
+                if (done != null) {
+                    written.accept(done);
                 }
             }
         }
@@ -138,27 +174,40 @@ public final class Extraction {
         }
         FileState state = entry.special() != null ? entry.special() : content.state();
         if (content.bytes() < 0 || state == FileState.ELSEWHERE) {
-            return new Written(entry.path(), stream, null, Math.max(0, content.bytes()), null, List.of(), state, entry.times().modified(),
+            return finished(entry.path(), stream, "") ? null : new Written(entry.path(), stream, null, Math.max(0, content.bytes()), null, List.of(), state, entry.times().modified(),
                     "nothing was written: the content is not known from this volume");
         }
         Path file = places.place(named);
+        if (finished(entry.path(), stream, Manifest.relative(places.root(), file))) {
+            return null;
+        }
         java.nio.file.Files.createDirectories(file.getParent());
-        if (java.nio.file.Files.exists(file, java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+        boolean there = java.nio.file.Files.exists(file, java.nio.file.LinkOption.NOFOLLOW_LINKS);
+        if (there && options.before() == null) {
             throw new FileAlreadyExistsException(file.toString());
         }
-        boolean done = false;
+        Path unfinished = file.resolveSibling(file.getFileName() + UNFINISHED);
+        if (options.before() != null) {
+            java.nio.file.Files.deleteIfExists(unfinished);
+        }
         try {
             List<ByteRange> missing = new ArrayList<>();
-            String hash = copy(content, file, missing);
-            times(entry, file);
-            done = true;
-            return new Written(entry.path(), stream, file, content.bytes(), hash, List.copyOf(missing), state, entry.times().modified(),
-                    content.doubts().isEmpty() ? null : String.join("; ", content.doubts()));
-        } finally {
-            if (!done) {
-                java.nio.file.Files.deleteIfExists(file);
+            String hash = copy(content, unfinished, missing);
+            if (there && !hash.equals(FileHash.sha256(file, progress))) {
+                throw new FileAlreadyExistsException(file.toString());
             }
+            times(entry, unfinished);
+            java.nio.file.Files.move(unfinished, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+            TestResult test = options.tests() == null || !stream.isEmpty() ? null : options.tests().test(entry.name(), content, state, progress);
+            return new Written(entry.path(), stream, file, content.bytes(), hash, List.copyOf(missing), state, entry.times().modified(),
+                    content.doubts().isEmpty() ? null : String.join("; ", content.doubts()), test);
+        } finally {
+            java.nio.file.Files.deleteIfExists(unfinished);
         }
+    }
+
+    private boolean finished(String path, String stream, String file) {
+        return options.before() != null && options.before().finished(path, stream, file);
     }
 
     private String copy(Content content, Path file, List<ByteRange> missing) throws IOException {

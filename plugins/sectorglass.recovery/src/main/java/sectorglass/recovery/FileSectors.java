@@ -10,6 +10,7 @@ import sectorglass.disk.Files;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
+import sectorglass.recovery.outcome.Wish;
 
 /**
  * The sectors of a volume's files, by what a plan wants of them.
@@ -31,31 +32,35 @@ record FileSectors(SectorRanges chosen, int chosenCount, SectorRanges later, Sec
         List<SectorRange> others = new ArrayList<>();
         int[] count = {0};
         boolean[] under = new boolean[tree.size()];
+        List<Wish.Finder> wishes = options.wishes().stream().map(wish -> wish.finder(tree)).toList();
         tree.walk(tree.root(), (entry, depth) -> {
             progress.checkCancelled();
-            String path = tree.path(entry);
             int parent = tree.parent(entry);
-            under[entry] = parent >= 0 && under[parent] || any(options.chosen(), path);
-            if (tree.deleted(entry) && !under[entry]) {
+            under[entry] = parent >= 0 && under[parent] || any(options.chosen(), tree, entry);
+            boolean wanted = under[entry];
+            for (int i = 0; i < wishes.size() && !wanted && !tree.folder(entry); i++) {
+                wanted = wishes.get(i).means(entry);
+            }
+            if (tree.deleted(entry) && !wanted) {
                 return true;
             }
             Content content = files.content(entry, "");
             if (content == null) {
                 return true;
             }
-            List<SectorRange> to = any(options.later(), path) && !under[entry] ? later : others;
+            List<SectorRange> to = !wanted && any(options.later(), tree, entry) ? later : others;
             for (Extent extent : content.extents()) {
                 if (extent.placed()) {
                     SectorRange sectors = extent.sectors(sectorSize);
                     if (!tree.deleted(entry)) {
                         to.add(sectors);
                     }
-                    if (under[entry]) {
+                    if (wanted) {
                         chosen.add(sectors);
                     }
                 }
             }
-            count[0] += under[entry] ? 1 : 0;
+            count[0] += wanted ? 1 : 0;
             return true;
         });
         SectorRanges other = SectorRanges.of(others);
@@ -72,9 +77,10 @@ record FileSectors(SectorRanges chosen, int chosenCount, SectorRanges later, Sec
         return new FileSectors(SectorRanges.of(chosen), count[0], last, other.union(last), tree.unreadMetadata().isEmpty(), List.copyOf(remarks));
     }
 
-    private static boolean any(List<PathPattern> patterns, String path) {
+    /** Whether a pattern means the entry; paths are put together only where its name alone does not rule it out. */
+    private static boolean any(List<PathPattern> patterns, FileTree tree, int entry) {
         for (PathPattern pattern : patterns) {
-            if (pattern.matches(path)) {
+            if (pattern.mayMatch(tree, entry) && pattern.matches(tree.path(entry))) {
                 return true;
             }
         }

@@ -27,13 +27,16 @@ import com.fasterxml.jackson.annotation.JsonInclude;
  * @param notes free notes
  * @param search results of searches, by kind
  * @param proposals files of proposals
+ * @param media what came in and what goes out: the customer's drive, the return medium
+ * @param accepted findings that somebody looked at and accepted as they are
+ * @param approvals the customer's approvals, as they were received
  * @param log who did what when; only ever grows
  * @param other fields of later versions
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Job(int version, String reference, List<Part> parts, Map<String, String> dumpForm, int sectorSize, List<String> readMaps,
         String zones, List<Pass> passes, List<Chosen> chosen, List<Mark> marks, List<Note> notes, Map<String, Object> search,
-        List<String> proposals, List<Entry> log, @JsonAnySetter @JsonAnyGetter Map<String, Object> other) {
+        List<String> proposals, List<Medium> media, List<Accepted> accepted, List<Approval> approvals, List<Entry> log, @JsonAnySetter @JsonAnyGetter Map<String, Object> other) {
 
     /** The file form written now. */
     public static final int VERSION = 1;
@@ -53,6 +56,33 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
     /** A note. */
     public record Note(Instant at, String text) { }
 
+    /**
+     * A medium.
+     *
+     * @param name what it is called at the bench
+     * @param kind {@code source}, {@code copy} or {@code return}
+     * @param note make, condition, how it is kept
+     */
+    public record Medium(String name, String kind, String note) { }
+
+    /**
+     * A finding that was accepted.
+     *
+     * @param check id of the rule
+     * @param firstByte image byte, or null for all findings of the rule
+     */
+    public record Accepted(Instant at, String who, String check, Long firstByte, String note) { }
+
+    /**
+     * An approval.
+     *
+     * @param at when it was received
+     * @param who recorded it
+     * @param by who approved; a reference by default, no name
+     * @param note what was approved, and what not
+     */
+    public record Approval(Instant at, String who, String by, String note) { }
+
     /** A line of the log. */
     public record Entry(Instant at, String who, String what) { }
 
@@ -67,13 +97,16 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
         notes = notes == null ? List.of() : List.copyOf(notes);
         search = search == null ? Map.of() : search;
         proposals = proposals == null ? List.of() : List.copyOf(proposals);
+        media = media == null ? List.of() : List.copyOf(media);
+        accepted = accepted == null ? List.of() : List.copyOf(accepted);
+        approvals = approvals == null ? List.of() : List.copyOf(approvals);
         log = log == null ? List.of() : List.copyOf(log);
         other = other == null ? new LinkedHashMap<>() : other;
     }
 
     /** A job without anything yet. */
     public static Job empty() {
-        return new Job(VERSION, null, null, null, 0, null, null, null, null, null, null, null, null, null, null);
+        return new Job(VERSION, null, null, null, 0, null, null, null, null, null, null, null, null, null, null, null, null, null);
     }
 
     /** The same with a mark more. */
@@ -86,40 +119,40 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
     /** The same with other marks. */
     public Job withMarks(List<Mark> changed) {
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, changed, notes, search,
-                proposals, log, other);
+                proposals, media, accepted, approvals, log, other);
     }
 
     /** The same with other parts and sector size. */
     public Job withParts(List<Part> changed, int size) {
-        return new Job(version, reference, changed, dumpForm, size, readMaps, zones, passes, chosen, marks, notes, search, proposals,
+        return new Job(version, reference, changed, dumpForm, size, readMaps, zones, passes, chosen, marks, notes, search, proposals, media, accepted, approvals,
                 log, other);
     }
 
     /** The same with other read maps. */
     public Job withReadMaps(List<String> changed) {
         return new Job(version, reference, parts, dumpForm, sectorSize, changed, zones, passes, chosen, marks, notes, search,
-                proposals, log, other);
+                proposals, media, accepted, approvals, log, other);
     }
 
     /** The same with a pass more. */
     public Job withPass(Pass pass) {
         List<Pass> more = new ArrayList<>(passes);
         more.add(pass);
-        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, more, chosen, marks, notes, search, proposals,
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, more, chosen, marks, notes, search, proposals, media, accepted, approvals,
                 log, other);
     }
 
     /** The same with other chosen files. */
     public Job withChosen(List<Chosen> changed) {
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, changed, marks, notes, search,
-                proposals, log, other);
+                proposals, media, accepted, approvals, log, other);
     }
 
     /** The same with a note more. */
     public Job withNote(Note note) {
         List<Note> more = new ArrayList<>(notes);
         more.add(note);
-        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, more, search, proposals,
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, more, search, proposals, media, accepted, approvals,
                 log, other);
     }
 
@@ -128,7 +161,38 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
         Map<String, Object> changed = new LinkedHashMap<>(search);
         changed.put(kind, results);
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, changed,
-                proposals, log, other);
+                proposals, media, accepted, approvals, log, other);
+    }
+
+    /** The same with another reference. */
+    public Job withReference(String changed) {
+        return new Job(version, changed, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals, media, accepted, approvals, log, other);
+    }
+
+    /** The same with other head zones. */
+    public Job withZones(String changed) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, changed, passes, chosen, marks, notes, search, proposals, media, accepted, approvals, log, other);
+    }
+
+    /** The same with a medium more. */
+    public Job withMedium(Medium medium) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals, with(media, medium), accepted, approvals, log, other);
+    }
+
+    /** The same with an accepted finding more. */
+    public Job withAccepted(Accepted finding) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals, media, with(accepted, finding), approvals, log, other);
+    }
+
+    /** The same with an approval more. */
+    public Job withApproval(Approval approval) {
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals, media, accepted, with(approvals, approval), log, other);
+    }
+
+    private static <T> List<T> with(List<T> all, T one) {
+        List<T> more = new ArrayList<>(all);
+        more.add(one);
+        return more;
     }
 
     /** The same with a line more in the log. */
@@ -136,6 +200,6 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
         List<Entry> more = new ArrayList<>(log);
         more.add(new Entry(at, who, what));
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search,
-                proposals, more, other);
+                proposals, media, accepted, approvals, more, other);
     }
 }

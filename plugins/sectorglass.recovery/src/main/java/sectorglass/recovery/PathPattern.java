@@ -9,6 +9,12 @@ import java.util.regex.Pattern;
 public final class PathPattern {
     private final String text;
     private final Pattern pattern;
+    /** The first folder, where it is plain text: {@code Windows} of {@code /Windows/Temp/**}. */
+    private final String first;
+    /** A folder that must stand somewhere, where it is plain text: {@code Cache} of {@code **}{@code /Cache/**}. */
+    private final String folder;
+    /** The name, of a pattern that is about nothing else. */
+    private final Pattern name;
 
     /** @param text the pattern as the person gave it */
     public PathPattern(String text) {
@@ -30,11 +36,50 @@ public final class PathPattern {
             }
         }
         pattern = Pattern.compile(regex.toString(), Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.DOTALL);
+        String[] parts = plain.split("/");
+        first = parts.length > 1 && plain(parts[0]) ? parts[0] : null;
+        folder = first == null && parts.length == 3 && parts[0].equals("**") && plain(parts[1]) && parts[2].equals("**") ? parts[1] : null;
+        name = plain.contains("/") ? null : pattern;
+    }
+
+    /**
+     * Whether an entry may be meant, told by its name and depth alone; much faster than putting its path together.
+     *
+     * @return false only where {@link #matches} is false, too
+     */
+    public boolean mayMatch(sectorglass.disk.FileTree tree, int entry) {
+        if (first != null) {
+            int at = entry;
+            for (int steps = 0; steps < 4096; steps++) {
+                int parent = tree.parent(at);
+                if (parent < 0) {
+                    return false;
+                }
+                if (parent == tree.root()) {
+                    return first.equalsIgnoreCase(tree.name(at));
+                }
+                at = parent;
+            }
+        }
+        if (folder != null) {
+            for (int at = entry, steps = 0; at >= 0 && steps < 4096; at = tree.parent(at), steps++) {
+                if (folder.equalsIgnoreCase(tree.name(at))) {
+                    return true;
+                }
+            }
+            return false;
+        }
+        return name == null || name.matcher(tree.name(entry)).matches() || tree.name(entry).indexOf('/') >= 0;
     }
 
     /** Whether the path, relative to the volume's root, is meant. */
     public boolean matches(String path) {
         return pattern.matcher(path).matches();
+    }
+
+    /** Text without signs that mean something, and without what a path spells out. */
+    private static boolean plain(String part) {
+        return !part.isEmpty() && part.chars().allMatch(c -> c < 0x7F && c > 0x20 && c != '*' && c != '?' && c != '\\');
     }
 
     @Override

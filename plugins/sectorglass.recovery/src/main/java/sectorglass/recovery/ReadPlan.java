@@ -22,8 +22,20 @@ public record ReadPlan(List<Stage> stages, long unread, List<String> remarks) {
      * @param ranges the sectors to read
      * @param reason why these, why now
      * @param complete whether what was read so far names all sectors of the stage; if not, it grows once the stages before it were read
+     * @param weak whether it holds the part of an earlier stage that a weak head serves
+     * @param bridged sectors among them that are read only because leaving them out would take longer
      */
-    public record Stage(Kind kind, Integer volume, SectorRanges ranges, String reason, boolean complete) {
+    public record Stage(Kind kind, Integer volume, SectorRanges ranges, String reason, boolean complete, boolean weak, long bridged) {
+
+        /** A stage as it is wanted, before heads and gaps are looked at. */
+        public Stage(Kind kind, Integer volume, SectorRanges ranges, String reason, boolean complete) {
+            this(kind, volume, ranges, reason, complete, false, 0);
+        }
+
+        /** The same with other sectors. */
+        Stage with(SectorRanges changed, boolean weakHead, long gaps) {
+            return new Stage(kind, volume, changed, reason, complete, weakHead, gaps);
+        }
 
         /** Sectors to read. */
         public long sectors() {
@@ -35,7 +47,7 @@ public record ReadPlan(List<Stage> stages, long unread, List<String> remarks) {
     public enum Kind {
         HEADS("maps and boot sectors"), FILE_TABLE("file table"), FOLDERS("folders"), OTHER_METADATA("other metadata"),
         CHOSEN("chosen files"), ALLOCATED("allocated clusters"), LATER("paging, hibernation and cache files"),
-        NOT_KNOWN("partitions of unknown content"), SECOND_PASS("failed places, second pass"), UNALLOCATED("everything else");
+        NOT_KNOWN("partitions of unknown content"), SECOND_PASS("failed places, second pass"), THIRD_PASS("failed places, third pass"), UNALLOCATED("everything else");
 
         private final String words;
 

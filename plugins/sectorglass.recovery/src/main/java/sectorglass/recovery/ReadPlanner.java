@@ -91,11 +91,17 @@ public final class ReadPlanner {
         if (options.unallocated()) {
             add(ReadPlan.Kind.UNALLOCATED, null, SectorRanges.of(image.all()), "everything that no stage before has named", true);
         }
-        if (options.secondPass() && !failed.isEmpty()) {
-            stages.add(new ReadPlan.Stage(ReadPlan.Kind.SECOND_PASS, null, failed, "failed in an earlier pass; tried again last, with more patience", true));
+        SectorRanges again = failed.intersect(options.failedAgain());
+        SectorRanges once = failed.minus(again);
+        if (options.secondPass() && !once.isEmpty()) {
+            stages.add(new ReadPlan.Stage(ReadPlan.Kind.SECOND_PASS, null, once, "failed in an earlier pass; tried again last, with more patience", true));
+        }
+        if (options.secondPass() && !again.isEmpty()) {
+            stages.add(new ReadPlan.Stage(ReadPlan.Kind.THIRD_PASS, null, again,
+                    "failed in two passes or more; tried once more at the very end, in the smallest steps and with the longest time-outs", true));
         }
         files.forEach((number, sectors) -> remarks.addAll(sectors.remarks().stream().map(r -> "Volume " + number + ": " + r).toList()));
-        return new ReadPlan(List.copyOf(stages), image.sectors() - read.count(), List.copyOf(remarks));
+        return new ReadPlan(new PlanShape(options, image.all(), failed, image.sectorSize()).shape(stages), image.sectors() - read.count(), List.copyOf(remarks));
     }
 
     private record NumberedStage(int number, ReadOrder.Stage stage) { }

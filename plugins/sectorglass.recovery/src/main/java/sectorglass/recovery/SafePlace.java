@@ -29,6 +29,11 @@ final class SafePlace {
         this.root = root.toRealPath();
     }
 
+    /** The folder that all places lie in. */
+    Path root() {
+        return root;
+    }
+
     /** A place for a file or folder; parts are names from the volume, as they are. */
     Path place(List<String> parts) {
         Path at = root;

@@ -1,0 +1,69 @@
+package sectorglass.cli;
+
+import java.io.PrintStream;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+import sectorglass.disk.FileState;
+import sectorglass.disk.FileTree;
+import sectorglass.recovery.outcome.DamagePlace;
+import sectorglass.recovery.outcome.FileKind;
+import sectorglass.recovery.outcome.Outcome;
+import sectorglass.recovery.outcome.Totals;
+
+/** Sums of a volume as text. */
+final class OutcomeText {
+    private static final int FOLDERS = 200;
+
+    private OutcomeText() {
+    }
+
+    static void print(Outcome outcome, PrintStream out) {
+        String label = outcome.volume().volume().info().label();
+        out.println("Volume " + outcome.volume().number() + ", " + outcome.volume().volume().info().kind()
+                + (label == null || label.isEmpty() ? "" : ", \"" + FileTree.part(label) + "\""));
+        Table table = new Table("lrrrrrrrr").row("", "files", "bytes", "bytes read", "complete", "damaged", "lost", "other", "empty inside");
+        for (Map.Entry<FileKind, Totals> kind : outcome.kinds().entrySet()) {
+            row(table, kind.getKey().word(), kind.getValue());
+        }
+        row(table, "all", outcome.totals());
+        if (outcome.deleted().files() > 0) {
+            row(table, "deleted, not among all", outcome.deleted());
+        }
+        table.row();
+        FileTree tree = outcome.tree();
+        int shown = 0;
+        for (int i = 0; i < tree.childCount(tree.root()) && shown < FOLDERS; i++) {
+            int child = tree.child(tree.root(), i);
+            if (tree.folder(child) && outcome.folder(child).files() > 0) {
+                row(table, FileTree.part(tree.name(child)) + "/", outcome.folder(child));
+                shown++;
+            }
+        }
+        table.print(out, "  ");
+        if (outcome.totals().empty() > 0) {
+            out.println("! " + Numbers.grouped(outcome.totals().empty()) + " files, " + Numbers.size(outcome.totals().emptyBytes())
+                    + ", were read in full, but are empty inside: they hold one byte repeated.");
+        }
+        if (outcome.unreadMetadata() > 0) {
+            out.println("! " + Numbers.grouped(outcome.unreadMetadata()) + " sectors of metadata were not read: files may be missing from these sums.");
+        }
+        out.println();
+    }
+
+    private static void row(Table table, String name, Totals totals) {
+        long other = totals.files(FileState.ELSEWHERE) + totals.files(FileState.ENCRYPTED) + totals.files(FileState.UNKNOWN);
+        table.row(name, Numbers.grouped(totals.files()), Numbers.grouped(totals.bytes()), Numbers.grouped(totals.readBytes()),
+                Numbers.grouped(totals.files(FileState.COMPLETE)), Numbers.grouped(totals.files(FileState.DAMAGED)),
+                Numbers.grouped(totals.files(FileState.LOST)), Numbers.grouped(other), Numbers.grouped(totals.empty()));
+    }
+
+    /** "header, middle". */
+    static String parts(List<DamagePlace> places) {
+        EnumSet<DamagePlace.Part> parts = EnumSet.noneOf(DamagePlace.Part.class);
+        places.forEach(place -> parts.add(place.part()));
+        return parts.stream().map(DamagePlace.Part::word).collect(Collectors.joining(", "));
+    }
+}

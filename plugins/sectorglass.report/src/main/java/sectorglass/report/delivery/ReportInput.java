@@ -1,0 +1,42 @@
+package sectorglass.report.delivery;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+
+import sectorglass.disk.Disk;
+import sectorglass.recovery.Job;
+import sectorglass.recovery.ReadPlan;
+import sectorglass.recovery.opening.TestResult;
+import sectorglass.recovery.outcome.Outcome;
+import sectorglass.recovery.outcome.WishAnswer;
+import sectorglass.verify.Findings;
+
+/**
+ * Everything that reports are made of.
+ *
+ * @param disk the disk
+ * @param sources files that the image came from, with their hashes where they were asked for
+ * @param outcomes one per volume with files
+ * @param tests per outcome a result per entry, as {@code FileTests.testAll} gives it; empty where nothing was tested
+ * @param wishes answers to the wanted list; empty where there is none
+ * @param findings of the disk
+ * @param plan what could still be read
+ * @param job the job, or {@link Job#empty}
+ * @param reference the customer's reference, or null
+ * @param locale language and forms of numbers and dates
+ * @param at when the report is made
+ * @param zone whose date it bears
+ */
+public record ReportInput(Disk disk, List<Source> sources, List<Outcome> outcomes, List<TestResult[]> tests, List<WishAnswer> wishes,
+        Findings findings, ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone) {
+
+    /** A file of the image. */
+    public record Source(String path, long bytes, String sha256) { }
+
+    /** The test of a file, or null. */
+    TestResult test(int outcome, int entry) {
+        return tests.isEmpty() ? null : tests.get(outcome)[entry];
+    }
+}
