@@ -32,6 +32,9 @@ final class OutcomeText {
         if (outcome.deleted().files() > 0) {
             row(table, "deleted, not among all", outcome.deleted());
         }
+        if (outcome.structures().files() > 0) {
+            row(table, "the file system's own, not among all", outcome.structures());
+        }
         table.row();
         FileTree tree = outcome.tree();
         int shown = 0;

@@ -66,7 +66,7 @@ final class ReportCommand extends ImageCommand {
             Outcome outcome = Outcome.of(volume, true, progress());
             outcomes.add(outcome);
             if (test) {
-                tests.add(FileTests.ofProviders().testAll(outcome, entry -> !outcome.tree().deleted(entry), Runtime.getRuntime().availableProcessors(), progress()));
+                tests.add(FileTests.ofProviders().testAll(outcome, outcome::counted, Runtime.getRuntime().availableProcessors(), progress()));
             }
         }
         try {

@@ -20,4 +20,12 @@ public interface Files {
      * @return null where the entry has no such stream: folders, most of the time
      */
     Content content(int entry, String stream);
+
+    /**
+     * Whether an entry of {@link #tree} is a structure that the file system keeps for itself under a name, such as the file table or a journal;
+     * nobody counts those among a person's files. Folders that only hold such entries are meant, too.
+     */
+    default boolean structure(int entry) {
+        return false;
+    }
 }

@@ -18,6 +18,9 @@ import sectorglass.image.Progress;
 
 /** The files of a volume. */
 final class NtfsFiles implements Files {
+    private static final int RESERVED = 16;
+    private static final int EXTEND = 11;
+
     private FileTable table;
     private final ClusterMap clusters;
     private CompactTree tree;
@@ -34,6 +37,19 @@ final class NtfsFiles implements Files {
             tree = new TreeScan(table).build(this::entry, progress);
         }
         return tree;
+    }
+
+    /** Records 0 to 15 but for the root, and what lies below $Extend (Linux-NTFS documentation, "System files"). */
+    @Override
+    public boolean structure(int entry) {
+        CompactTree known = tree;
+        for (int at = entry, steps = 0; known != null && at >= 0 && at != known.root() && steps < 64; at = known.parent(at), steps++) {
+            long number = known.number(at);
+            if (number == EXTEND || at == entry && number >= 0 && number < RESERVED) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Where neither record 0 nor its mirror tells where the table lies, its pieces are looked for all over the volume. */

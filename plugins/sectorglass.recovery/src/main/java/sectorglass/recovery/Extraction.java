@@ -111,7 +111,7 @@ public final class Extraction {
     }
 
     /**
-     * Extracts an entry, and all below it if it is a folder.
+     * Extracts an entry, and all below it if it is a folder; structures of the file system only where they are the entry itself.
      *
      * @param written receives each file
      * @throws IOException if the target cannot be written; files finished before are whole and were given to {@code written}
@@ -119,7 +119,7 @@ public final class Extraction {
     public void extract(int entry, Consumer<Written> written) throws IOException {
         List<Integer> wanted = new ArrayList<>();
         tree.walk(entry, (at, depth) -> {
-            if (at == entry || options.deleted() || !tree.deleted(at)) {
+            if (at == entry || (options.deleted() || !tree.deleted(at)) && !files.structure(at)) {
                 wanted.add(at);
                 return true;
             }

@@ -103,4 +103,20 @@ class JobFileTest {
             }
         }
     }
+
+    @Test
+    void mediaAcceptedFindingsAndApprovalsAreKept() throws IOException {
+        Path file = folder.resolve("delivery.json");
+        Instant at = Instant.parse("2026-02-03T04:05:06Z");
+        JobFile.open(file).update(job -> job.withReference("2026-117").withZones("zones.csv").withMedium(new Job.Medium("D1", "source", "clicks"))
+                .withAccepted(new Job.Accepted(at, "lab", "gpt.entries.crc32", 1024L, "known")).withApproval(new Job.Approval(at, "lab", "2026-117", "list"))
+                .logged(at, "lab", "approval"));
+        Job job = JobFile.open(file).job();
+        assertEquals("2026-117", job.reference());
+        assertEquals("zones.csv", job.zones());
+        assertEquals(List.of(new Job.Medium("D1", "source", "clicks")), job.media());
+        assertEquals(1024L, job.accepted().get(0).firstByte());
+        assertEquals(new Job.Approval(at, "lab", "2026-117", "list"), job.approvals().get(0));
+        assertEquals(1, job.log().size());
+    }
 }

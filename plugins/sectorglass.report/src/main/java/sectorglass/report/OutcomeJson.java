@@ -33,6 +33,7 @@ public final class OutcomeJson {
                     .field("label", outcome.volume().volume().info().label());
             to.object("all", () -> totals(outcome.totals()));
             to.object("deleted", () -> totals(outcome.deleted()));
+            to.object("structures", () -> totals(outcome.structures()));
             to.array("kinds", outcome.kinds().entrySet(), each -> {
                 Map.Entry<?, ?> kind = (Map.Entry<?, ?>) each;
                 to.object(() -> {

@@ -17,11 +17,12 @@ import sectorglass.image.Progress;
 
 /**
  * What was recovered of every file of a volume, by its main stream. About ten bytes per entry, so that a million files are no matter. Deleted
- * files have a state, but are left out of all sums.
+ * files and the file system's own structures have a state, but are left out of all sums.
  */
 public final class Outcome {
     private static final byte EMPTY_INSIDE = 16;
     private static final byte FOLDER = 32;
+    private static final byte STRUCTURE = 64;
 
     private final VolumeFiles volume;
     private final FileTree tree;
@@ -31,6 +32,7 @@ public final class Outcome {
     private final Map<FileKind, Totals> kinds = new EnumMap<>(FileKind.class);
     private final Totals totals = new Totals();
     private final Totals deleted = new Totals();
+    private final Totals structures = new Totals();
 
     private Outcome(VolumeFiles volume, FileTree tree) {
         this.volume = volume;
@@ -71,13 +73,14 @@ public final class Outcome {
         FileState state = full.special() != null ? full.special() : content != null ? content.state() : FileState.UNKNOWN;
         boolean empty = inside && state == FileState.COMPLETE && RepeatedByte.of(content, progress).isPresent();
         long read = content == null || content.bytes() < 0 ? 0 : content.readBytes();
-        states[entry] = (byte) (state.ordinal() | (empty ? EMPTY_INSIDE : 0));
+        boolean structure = files().structure(entry);
+        states[entry] = (byte) (state.ordinal() | (empty ? EMPTY_INSIDE : 0) | (structure ? STRUCTURE : 0));
         readBytes[entry] = read;
         boolean again = full.links() > 1 && full.number() >= 0 && !counted.add(full.number());
         long length = again ? 0 : Math.max(0, full.bytes());
         read = again ? 0 : read;
-        if (tree.deleted(entry)) {
-            deleted.add(state, length, read, empty);
+        if (tree.deleted(entry) || structure) {
+            (structure ? structures : deleted).add(state, length, read, empty);
             return;
         }
         totals.add(state, length, read, empty);
@@ -100,6 +103,11 @@ public final class Outcome {
     /** Its tree. */
     public FileTree tree() {
         return tree;
+    }
+
+    /** Whether an entry is a file of a person: neither a folder, nor deleted, nor a structure of the file system. Only those are counted. */
+    public boolean counted(int entry) {
+        return (states[entry] & (FOLDER | STRUCTURE)) == 0 && !tree.deleted(entry);
     }
 
     /** The state of a file; of a folder, {@link FileState#COMPLETE}: what it holds tells {@link #folder}. */
@@ -133,7 +141,7 @@ public final class Outcome {
         return kinds;
     }
 
-    /** All files that are not deleted. */
+    /** All files that {@link #counted} means. */
     public Totals totals() {
         return totals;
     }
@@ -141,6 +149,11 @@ public final class Outcome {
     /** The deleted ones. */
     public Totals deleted() {
         return deleted;
+    }
+
+    /** Structures of the file system that have names. */
+    public Totals structures() {
+        return structures;
     }
 
     /** Sectors of metadata that were not read: files may be missing from all counts. */

@@ -71,7 +71,7 @@ public record WishAnswer(Wish wish, Totals totals, List<Place> some, long unread
             List<Wish.Finder> finders = wanted.wishes().stream().map(wish -> wish.finder(outcome.tree())).toList();
             outcome.tree().walk(outcome.tree().root(), (entry, depth) -> {
                 progress.checkCancelled();
-                boolean file = !outcome.tree().folder(entry) && !outcome.tree().deleted(entry);
+                boolean file = outcome.counted(entry);
                 for (int i = 0; i < finders.size() && file; i++) {
                     if (finders.get(i).means(entry)) {
                         totals.get(i).add(outcome.state(entry), Math.max(0, outcome.tree().bytes(entry)), outcome.readBytes(entry), outcome.emptyInside(entry));

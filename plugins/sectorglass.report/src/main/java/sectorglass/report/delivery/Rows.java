@@ -52,7 +52,7 @@ final class Rows {
                 int index = i;
                 Outcome outcome = input.outcomes().get(i);
                 outcome.tree().walk(outcome.tree().root(), (entry, depth) -> {
-                    if (on[0] && !outcome.tree().folder(entry) && !outcome.tree().deleted(entry) && group(index, entry) == group) {
+                    if (on[0] && outcome.counted(entry) && group(index, entry) == group) {
                         on[0] = visitor.visit(index, entry, group);
                     }
                     return on[0];
@@ -111,7 +111,7 @@ final class Rows {
             Outcome outcome = input.outcomes().get(i);
             int index = i;
             outcome.tree().walk(outcome.tree().root(), (entry, depth) -> {
-                if (!outcome.tree().folder(entry) && !outcome.tree().deleted(entry)) {
+                if (outcome.counted(entry)) {
                     long[] of = count[group(index, entry).ordinal()];
                     of[0]++;
                     of[1] += bytes(index, entry);

@@ -14,7 +14,7 @@ import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** The fonts of a PDF: one for most scripts, a second for Chinese, Japanese and Korean; of each only the letters used are embedded. */
+/** The fonts of a PDF: one for most scripts, one for Chinese and Japanese, one for Korean; of each only the letters used are embedded. */
 final class Fonts implements AutoCloseable {
     private static final int UNKNOWN = 0xFFFD;
 
@@ -45,9 +45,10 @@ final class Fonts implements AutoCloseable {
     record Run(Face face, String text) { }
 
     Fonts(PDDocument document) throws IOException {
-        Face fallback = face(document, "DroidSansFallbackFull.ttf");
-        plain = new Face[] {face(document, "DejaVuSans.ttf"), fallback};
-        bold = new Face[] {face(document, "DejaVuSans-Bold.ttf"), fallback};
+        Face chinese = face(document, "DroidSansFallbackFull.ttf");
+        Face korean = face(document, "NanumGothic.ttf");
+        plain = new Face[] {face(document, "DejaVuSans.ttf"), chinese, korean};
+        bold = new Face[] {face(document, "DejaVuSans-Bold.ttf"), chinese, korean};
     }
 
     private Face face(PDDocument document, String name) throws IOException {
@@ -67,7 +68,10 @@ final class Fonts implements AutoCloseable {
         return null;
     }
 
-    /** A text in display order as pieces; letters that no font has become a replacement character. */
+    /**
+     * A text in display order as pieces; letters that no font has become a replacement character. A piece ends behind an f, since the library would
+     * join it to what follows, and whoever searches or copies the text would not find it.
+     */
     List<Run> runs(String text, boolean strong) {
         Face[] faces = strong ? bold : plain;
         List<Run> runs = new ArrayList<>();
@@ -87,6 +91,10 @@ final class Fonts implements AutoCloseable {
             }
             last = face;
             piece.appendCodePoint(letter);
+            if (letter == 'f') {
+                runs.add(new Run(last, piece.toString()));
+                piece.setLength(0);
+            }
         }
         if (piece.length() > 0) {
             runs.add(new Run(last, piece.toString()));

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.BiFunction;
 
+import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 
@@ -41,7 +42,7 @@ public final class Pdf {
                 pdf.add(block);
             }
             pages.end(foot);
-            document.save(out);
+            document.save(out, CompressParameters.NO_COMPRESSION);
         }
     }
 
