@@ -1,5 +1,6 @@
 package sectorglass.recovery;
 
+import java.util.Arrays;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -12,14 +13,18 @@ import sectorglass.image.SectorStates;
 
 /**
  * Finds bytes in an image, forward or back. Only bytes that were read are found: a place that touches an unread sector is none, and the
- * result says how many sectors could not be looked at. Memory is constant.
+ * result says how many sectors could not be looked at. Memory is constant. Two threads take the pieces of the image in turn, each
+ * reads one and searches it while it is in the cache of its processor; places are given in order on the caller's thread.
  *
  * @param image where to look
  * @param from first image byte looked at
  * @param to image byte after the last one
  */
 public record ByteSearch(SectorImage image, long from, long to) {
-    private static final int CHUNK = 2 << 20;
+    private static final int CHUNK = 512 << 10;
+    private static final int THREADS = 2;
+    /** Pieces in work at once. */
+    private static final int AHEAD = 2 * THREADS;
 
     /**
      * How a search ended.
@@ -30,8 +35,8 @@ public record ByteSearch(SectorImage image, long from, long to) {
      */
     public record Result(long hits, long unreadSectors, boolean ended) { }
 
-    /** A piece of the image in memory. */
-    private record Piece(byte[] bytes, long start, int length, SectorStates states) { }
+    /** The places found in a piece, ascending, and the sectors of it that were not read. */
+    private record Places(long start, int[] at, int count, long unread) { }
 
     /** The whole image. */
     public static ByteSearch of(SectorImage image) {
@@ -44,12 +49,12 @@ public record ByteSearch(SectorImage image, long from, long to) {
      * @param hit receives the image byte of each place; false stops the search
      */
     public Result forward(Needle needle, LongPredicate hit, Progress progress) {
-        return new Run(needle, hit, progress).forward();
+        return new Run(needle, hit, progress, false).run();
     }
 
     /** Gives every place in descending order; see {@link #forward}. */
     public Result backward(Needle needle, LongPredicate hit, Progress progress) {
-        return new Run(needle, hit, progress).backward();
+        return new Run(needle, hit, progress, true).run();
     }
 
     private final class Run {
@@ -57,112 +62,102 @@ public record ByteSearch(SectorImage image, long from, long to) {
         private final int length;
         private final LongPredicate hit;
         private final Progress progress;
+        private final boolean back;
+        private final long pieces = Math.max(0, (to - from + CHUNK - 1) / CHUNK);
+        private final byte[][] buffers;
+        private volatile boolean stopped;
         private long hits;
         private long unread;
 
-        Run(Needle needle, LongPredicate hit, Progress progress) {
+        Run(Needle needle, LongPredicate hit, Progress progress, boolean back) {
             this.scan = new NeedleScan(needle);
             this.length = needle.length();
             this.hit = hit;
             this.progress = progress;
+            this.back = back;
+            this.buffers = new byte[(int) Math.min(AHEAD, pieces)][];
         }
 
-        /** Reads the next piece while this one is searched. */
-        Result forward() {
-            byte[][] buffers = new byte[2][CHUNK + length];
-            ExecutorService reader = Executors.newSingleThreadExecutor(task -> {
-                Thread thread = new Thread(task, "search reader");
+        Result run() {
+            ExecutorService workers = Executors.newFixedThreadPool(THREADS, task -> {
+                Thread thread = new Thread(task, "search");
                 thread.setDaemon(true);
                 return thread;
             });
             try {
-                Future<Piece> coming = reader.submit(() -> piece(from, buffers[0]));
-                boolean going = true;
-                int turn = 0;
-                for (long at = from; at < to && going; at += CHUNK) {
-                    progress.checkCancelled();
-                    progress.at("searching", at - from, to - from);
-                    Piece piece = coming.get();
-                    long next = at + CHUNK;
-                    byte[] other = buffers[++turn % 2];
-                    if (next < to) {
-                        coming = reader.submit(() -> piece(next, other));
-                    }
-                    going = scan(piece);
-                }
-                return new Result(hits, unread, going);
+                return run(workers);
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
                 throw new Progress.Stopped();
             } catch (ExecutionException e) {
                 throw new IllegalStateException(e.getCause());
             } finally {
-                reader.shutdownNow();
+                stopped = true;
+                workers.shutdown();
             }
         }
 
-        private boolean scan(Piece piece) {
-            countUnread(piece);
-            boolean clean = piece.states.allRead();
-            for (int at = scan.next(piece.bytes, 0, piece.length); at >= 0; at = scan.next(piece.bytes, at + 1, piece.length)) {
-                if (at >= CHUNK) {
-                    return true;
-                }
-                if (clean || piece.states.isRead(piece.start + at, length)) {
-                    hits++;
-                    if (!hit.test(piece.start + at)) {
-                        return false;
-                    }
-                }
+        private Result run(ExecutorService workers) throws InterruptedException, ExecutionException {
+            Future<?>[] coming = new Future<?>[buffers.length];
+            for (int i = 0; i < coming.length; i++) {
+                coming[i] = start(workers, i);
             }
-            return true;
-        }
-
-        Result backward() {
-            byte[] buffer = new byte[CHUNK + length];
-            long pieces = (to - from + CHUNK - 1) / CHUNK;
-            for (long i = pieces - 1; i >= 0; i--) {
+            for (long i = 0; i < pieces; i++) {
                 progress.checkCancelled();
-                progress.at("searching", pieces - 1 - i, pieces);
-                Piece piece = piece(from + i * CHUNK, buffer);
-                countUnread(piece);
-                if (!scanBack(piece)) {
+                progress.at("searching", i * CHUNK, to - from);
+                int slot = (int) (i % coming.length);
+                Places places = (Places) coming[slot].get();
+                if (i + coming.length < pieces) {
+                    coming[slot] = start(workers, i + coming.length);
+                }
+                unread += places.unread;
+                if (!give(places)) {
                     return new Result(hits, unread, false);
                 }
             }
             return new Result(hits, unread, true);
         }
 
-        private boolean scanBack(Piece piece) {
-            long[] found = new long[16];
-            int count = 0;
-            for (int at = scan.next(piece.bytes, 0, piece.length); at >= 0 && at < CHUNK; at = scan.next(piece.bytes, at + 1, piece.length)) {
-                if (piece.states.isRead(piece.start + at, length)) {
-                    if (count == found.length) {
-                        found = java.util.Arrays.copyOf(found, count * 2);
-                    }
-                    found[count++] = piece.start + at;
+        /** A slot's buffer is free once its places were taken: they hold no bytes. */
+        private Future<Places> start(ExecutorService workers, long turn) {
+            int slot = (int) (turn % buffers.length);
+            long start = from + (back ? pieces - 1 - turn : turn) * CHUNK;
+            return workers.submit(() -> {
+                if (stopped) {
+                    return null;
                 }
-            }
-            while (count > 0) {
+                if (buffers[slot] == null) {
+                    buffers[slot] = new byte[(int) Math.min(CHUNK + length - 1L, to - from)];
+                }
+                return places(start, buffers[slot]);
+            });
+        }
+
+        private boolean give(Places places) {
+            for (int i = 0; i < places.count; i++) {
                 hits++;
-                if (!hit.test(found[--count])) {
+                if (!hit.test(places.start + places.at[back ? places.count - 1 - i : i])) {
                     return false;
                 }
             }
             return true;
         }
 
-        private Piece piece(long start, byte[] into) {
-            int wanted = (int) Math.min(CHUNK + length - 1, to - start);
-            return new Piece(into, start, wanted, image.read(start, into, 0, wanted));
-        }
-
-        private void countUnread(Piece piece) {
-            if (!piece.states.allRead()) {
-                long own = Math.min(CHUNK, to - piece.start);
-                unread += piece.states.missing(piece.start, own).count();
+        private Places places(long start, byte[] bytes) {
+            int wanted = (int) Math.min(CHUNK + length - 1L, to - start);
+            SectorStates states = image.read(start, bytes, 0, wanted);
+            boolean clean = states.allRead();
+            int[] at = new int[16];
+            int count = 0;
+            for (int place = scan.next(bytes, 0, wanted); place >= 0 && place < CHUNK; place = scan.next(bytes, place + 1, wanted)) {
+                if (clean || states.isRead(start + place, length)) {
+                    if (count == at.length) {
+                        at = Arrays.copyOf(at, count * 2);
+                    }
+                    at[count++] = place;
+                }
             }
+            return new Places(start, at, count, clean ? 0 : states.missing(start, Math.min(CHUNK, to - start)).count());
         }
     }
 }

@@ -112,6 +112,26 @@ class ByteSearchTest {
     }
 
     @Test
+    void aByteThatIsEverywhereDoesNotHideTheNeedle() {
+        byte[] content = new byte[3 << 20];
+        java.util.Arrays.fill(content, (byte) 0x5A);
+        for (int at : new int[] {3, 4096, (1 << 20) - 2, content.length - 1}) {
+            content[at] = 1;
+        }
+        Memory image = new Memory(content, SectorRanges.EMPTY);
+        Needle needle = Needle.ofHex("5A 5A 5A 01");
+        assertEquals(List.of(0L, 4093L, (1L << 20) - 5, content.length - 4L), forward(image, needle));
+        assertEquals(List.of(), forward(image, Needle.ofHex("5A 5A 01 01")));
+    }
+
+    @Test
+    void emptyRangesHoldNothing() {
+        Memory image = new Memory(new byte[1024], SectorRanges.EMPTY);
+        assertEquals(new ByteSearch.Result(0, 0, true), new ByteSearch(image, 512, 512).forward(Needle.ofHex("00"), at -> true, Progress.NONE));
+        assertEquals(new ByteSearch.Result(0, 0, true), new ByteSearch(image, 512, 513).backward(Needle.ofHex("0000"), at -> true, Progress.NONE));
+    }
+
+    @Test
     void saysHowMuchItCouldNotLookAt() {
         Memory image = new Memory(new byte[10 * 512], SectorRanges.of(3, 4));
         assertEquals(new ByteSearch.Result(0, 4, true), ByteSearch.of(image).forward(Needle.ofHex("FF"), at -> true, Progress.NONE));
