@@ -23,6 +23,7 @@ final class CommandTable {
         COMMANDS.put("readback", ReadBackCommand::new);
         COMMANDS.put("job", JobCommand::new);
         COMMANDS.put("report", ReportCommand::new);
+        COMMANDS.put("marks", MarksCommand::new);
         COMMANDS.put("demo", DemoCommand::new);
         COMMANDS.put("providers", ProvidersCommand::new);
     }

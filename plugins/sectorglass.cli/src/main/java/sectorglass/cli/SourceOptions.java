@@ -166,6 +166,11 @@ final class SourceOptions {
         }
     }
 
+    /** The job file that was named, or null. */
+    Path job() {
+        return job;
+    }
+
     private JobFile jobFile() throws CommandException {
         try {
             return JobFile.open(job);

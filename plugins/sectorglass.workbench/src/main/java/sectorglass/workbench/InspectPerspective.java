@@ -4,6 +4,7 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
+import sectorglass.workbench.marks.MarksPart;
 import sectorglass.workbench.parts.DiskPart;
 import sectorglass.workbench.parts.FieldsPart;
 import sectorglass.workbench.parts.FindPart;
@@ -25,6 +26,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
         IFolderLayout bottom = layout.createFolder("bottom", IPageLayout.BOTTOM, 0.73f, IPageLayout.ID_EDITOR_AREA);
         bottom.addView(FindingsPart.ID);
         bottom.addPlaceholder(FindPart.ID);
+        bottom.addPlaceholder(MarksPart.ID);
         IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.17f, IPageLayout.ID_EDITOR_AREA);
         left.addView(DiskPart.ID);
         IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.675f, IPageLayout.ID_EDITOR_AREA);
@@ -35,7 +37,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
         IFolderLayout middle = layout.createFolder("middle", IPageLayout.LEFT, 0.5f, IPageLayout.ID_EDITOR_AREA);
         middle.addView(SectorsPart.ID);
         for (String part : new String[] {StripPart.ID, DiskPart.ID, SectorsPart.ID, FieldsPart.ID, MeaningPart.ID, FindingsPart.ID, FindPart.ID,
-            KeysPart.ID}) {
+            MarksPart.ID, KeysPart.ID}) {
             layout.addShowViewShortcut(part);
         }
         layout.getViewLayout(SectorsPart.ID).setCloseable(false);

@@ -3,6 +3,8 @@ package sectorglass.workbench.tests;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.make.Demo;
+import sectorglass.recovery.Job.Mark;
+import sectorglass.workbench.marks.MarksPart;
 import sectorglass.workbench.places.Offsets;
 import sectorglass.workbench.sectors.Density;
 import sectorglass.workbench.sectors.Shown;
@@ -20,7 +22,21 @@ class SectorsScreenshots {
             Ui.run(() -> Ui.canvas().show(Shown.DEFAULT.with(Density.MARKED).withColumns(24).with(Offsets.PARTITION).withHex(false)));
             Screenshots.place(cluster - 200, "sectors-places-" + theme);
             Ui.run(() -> Ui.canvas().show(Shown.DEFAULT));
+            marks(theme);
         }
         Screenshots.theme(false);
+    }
+
+    private static void marks(String theme) {
+        Ui.run(() -> {
+            while (Ui.desk().marks().canUndo()) {
+                Ui.desk().marks().undo();
+            }
+            Ui.desk().marks().add(new Mark(512 + 16, 4, "header checksum", "Does not fit the entries; compare the backup."));
+            Ui.desk().marks().add(new Mark(512 + 72, 8, "where entries begin", null));
+            Ui.desk().marks().add(new Mark(68_200_448L, 1024, "record 40 by hand", "Looks moved by one cluster."));
+            Ui.part(MarksPart.ID);
+        });
+        Screenshots.place(512 + 72, "marks-" + theme);
     }
 }

@@ -14,6 +14,8 @@ public enum Tone {
     FIELD(0xDCEBF6, 0x25384D),
     /** Selected bytes. */
     SELECTED(0xC3DDF2, 0x24466B),
+    /** Bytes that a person marked. Yellow, light. */
+    MARKED(0xFFF2B3, 0x453F16),
     /** Cell of the caret: background of its text. */
     CARET(0x0072B2, 0x8CC8EE),
 
@@ -34,6 +36,8 @@ public enum Tone {
     BRACKET(0x2B6C99, 0x7FB4D8),
     /** Brackets between those. */
     BRACKET_NEXT(0x5F8DAE, 0x5A8CB0),
+    /** Edge of what a person marked. Yellow, where it carries. */
+    MARK(0x7D6B00, 0xF0E442),
     /** Outline of every signal mark. */
     OUTLINE(0x3A424A, 0xC9D1D9),
     /** Rules between sectors. */

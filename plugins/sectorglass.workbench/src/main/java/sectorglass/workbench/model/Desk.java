@@ -13,6 +13,7 @@ import sectorglass.decode.FormatCatalogue;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
+import sectorglass.workbench.marks.Marks;
 import sectorglass.workbench.pages.Pages;
 
 /**
@@ -24,6 +25,7 @@ public final class Desk {
     private final Executor window;
     private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
     private final Trail trail = new Trail();
+    private final Marks marks;
     private OpenDisk open;
     private Decodings decodings;
     private Gloss gloss;
@@ -47,6 +49,7 @@ public final class Desk {
     public Desk(Executor worker, Executor window) {
         this.worker = worker;
         this.window = window;
+        this.marks = new Marks(worker, window, () -> tell(DeskListener::marksChanged));
     }
 
     /** Adds a listener. */
@@ -67,6 +70,7 @@ public final class Desk {
     /** Shows another disk, or none; the former one is closed. */
     public void show(OpenDisk disk, FormatCatalogue catalogue) {
         OpenDisk former = open;
+        marks.open(disk == null ? null : disk.path());
         lay(disk, catalogue);
         if (former != null && (disk == null || former.image() != disk.image())) {
             worker.execute(former.image()::close);
@@ -126,6 +130,11 @@ public final class Desk {
     /** The fields of the open disk by place, or null. */
     public Gloss gloss() {
         return gloss;
+    }
+
+    /** The marks of the open disk. */
+    public Marks marks() {
+        return marks;
     }
 
     /** The bytes of the open disk as they come, or null. */

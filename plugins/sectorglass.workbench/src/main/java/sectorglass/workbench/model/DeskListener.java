@@ -28,6 +28,11 @@ public interface DeskListener {
         // not every part cares
     }
 
+    /** A mark was added, changed or taken away, or those of another image were read. */
+    default void marksChanged() {
+        // not every part cares
+    }
+
     /** Bytes that are seen have come. */
     default void bytesReady() {
         // not every part cares

@@ -92,6 +92,11 @@ public final class SectorsCanvas extends Canvas {
             }
 
             @Override
+            public void marksChanged() {
+                redraw();
+            }
+
+            @Override
             public void bytesReady() {
                 redraw();
             }
@@ -365,7 +370,8 @@ public final class SectorsCanvas extends Canvas {
         if (clusters == null && image != null) {
             clusters = new Clusters.Finder(desk.open().disk());
         }
-        View view = new View(image, desk.caret(), desk.selection(), fieldBytes, isFocusControl(), labels, clusters);
+        View view = new View(image, desk.caret(), desk.selection(), fieldBytes, isFocusControl(), labels, clusters,
+                rows.isEmpty() ? List.of() : desk.marks().in(new ByteRange(rows.get(0).address(), rows.get(rows.size() - 1).end() - rows.get(0).address())));
         Known known = Known.NOTHING;
         if (!rows.isEmpty()) {
             long start = rows.get(0).address();

@@ -4,7 +4,9 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Event;
 
 import sectorglass.decode.FieldNode;
+import sectorglass.image.ByteRange;
 import sectorglass.image.SafeText;
+import sectorglass.recovery.Job;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Desk;
@@ -69,6 +71,18 @@ final class SectorsMouse {
         }
     }
 
+    /** The marks on a byte in words, or null. */
+    private String marks(long address) {
+        StringBuilder text = new StringBuilder();
+        for (Job.Mark mark : desk.marks().in(new ByteRange(address, 1))) {
+            text.append(text.isEmpty() ? "" : "\n").append(SafeText.of(mark.name()));
+            if (mark.note() != null && !mark.note().isBlank()) {
+                text.append(": ").append(SafeText.of(mark.note()));
+            }
+        }
+        return text.isEmpty() ? null : text.toString().replace("&", "&&");
+    }
+
     private void twice(Event event) {
         FieldNode field = desk.field();
         if (field != null && event.button == 1) {
@@ -79,7 +93,8 @@ final class SectorsMouse {
     private void hover(Event event) {
         Span label = canvas.labelAt(event.x, event.y);
         if (label == null) {
-            canvas.setToolTipText(null);
+            long address = desk.open() == null ? -1 : canvas.addressAt(event.x, event.y);
+            canvas.setToolTipText(address < 0 ? null : marks(address));
             return;
         }
         FieldNode node = label.node();

@@ -9,11 +9,14 @@ import org.eclipse.swt.graphics.Rectangle;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.ReadState;
+import sectorglass.image.SafeText;
+import sectorglass.recovery.Job;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.look.Tone;
+import sectorglass.workbench.marks.Marks;
 import sectorglass.workbench.model.Span;
 import sectorglass.workbench.pages.Known;
 
@@ -60,6 +63,11 @@ final class SectorsPainter {
         for (Row row : rows) {
             paintBytes(gc, row, view, known, (int) (row.address() - start), read);
         }
+        gc.setFont(glossFont);
+        for (Row row : rows) {
+            paintMarks(gc, row, view);
+        }
+        gc.setFont(bytesFont);
         if (layout.density() != Density.BYTES) {
             for (Row row : rows) {
                 paintBrackets(gc, row);
@@ -99,6 +107,9 @@ final class SectorsPainter {
 
     private void paintGround(GC gc, Row row, View view) {
         rules.paint(gc, row, view);
+        for (Job.Mark mark : view.marks()) {
+            paintRange(gc, row, Marks.bytes(mark), Tone.MARKED);
+        }
         paintRange(gc, row, view.field(), Tone.FIELD);
         paintRange(gc, row, view.selection(), Tone.SELECTED);
     }
@@ -173,6 +184,29 @@ final class SectorsPainter {
 
     private void right(GC gc, String place, int y) {
         gc.drawString(place, (int) Math.round(grid.labelWidth() - 8 - place.length() * grid.advance()), y, true);
+    }
+
+    /** A marked range: a line at its left edge where it begins and under it, its name to the right of the text where there is room. */
+    private void paintMarks(GC gc, Row row, View view) {
+        for (Job.Mark mark : view.marks()) {
+            ByteRange bytes = Marks.bytes(mark);
+            if (bytes.start() >= row.end() || bytes.end() <= row.address()) {
+                continue;
+            }
+            int from = (int) Math.max(0, bytes.start() - row.address());
+            int to = (int) Math.min(row.count(), bytes.end() - row.address());
+            int x = (int) Math.floor(grid.x(from)) - 2;
+            int bottom = row.y() + layout.line();
+            gc.setForeground(Ink.of(Tone.MARK));
+            gc.drawLine(x, bottom, (int) Math.ceil(grid.endX(to)) + 1, bottom);
+            if (bytes.start() >= row.address()) {
+                gc.setLineWidth(2);
+                gc.drawLine(x, row.y() + 1, x, bottom);
+                gc.setLineWidth(1);
+                String name = widths.fit(gc, SafeText.of(mark.name()), layout.right() - grid.right() - 12);
+                gc.drawString(name, grid.right() + 6, row.y() + 2, true);
+            }
+        }
     }
 
     private void paintUnread(GC gc, Row row, Known known, int from) {

@@ -14,11 +14,13 @@ import org.eclipse.swt.widgets.Event;
 import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
+import sectorglass.recovery.Job;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.look.Tone;
+import sectorglass.workbench.marks.Marks;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.DeskListener;
 import sectorglass.workbench.model.OpenDisk;
@@ -30,6 +32,7 @@ public final class StripCanvas extends Canvas {
     private static final int LEAST_PARTITION = 104;
     private static final int LEAST_GAP = 5;
     private static final int SIGN = 11;
+    private static final int PENNANT = 8;
 
     private final Desk desk;
     private final DeskListener listener;
@@ -58,6 +61,11 @@ public final class StripCanvas extends Canvas {
             public void findingsChanged() {
                 redraw();
             }
+
+            @Override
+            public void marksChanged() {
+                redraw();
+            }
         };
         desk.add(listener);
         listener.diskChanged();
@@ -76,7 +84,7 @@ public final class StripCanvas extends Canvas {
             zoom(event.count > 0 ? 0.7 : 1 / 0.7, event.x - MARGIN);
             event.doit = false;
         });
-        addListener(SWT.MouseHover, event -> setToolTipText(desk.open() == null ? null : StripTip.at(desk.open(), scale().lba(event.x - MARGIN))));
+        addListener(SWT.MouseHover, event -> setToolTipText(desk.open() == null ? null : StripTip.at(desk, scale(), event.x - MARGIN)));
         addListener(SWT.KeyDown, this::key);
         addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
         getAccessible().addAccessibleListener(new AccessibleAdapter() {
@@ -176,6 +184,7 @@ public final class StripCanvas extends Canvas {
             }
         }
         paintStates(gc, scale, bottom - state, state);
+        paintMarks(gc, scale, bottom - state - 2);
         paintFindings(gc, scale, bottom + 3);
         paintCaret(gc, scale, top, bottom);
         if (isFocusControl()) {
@@ -218,6 +227,26 @@ public final class StripCanvas extends Canvas {
                     sign.draw(gc, MARGIN + slot * SIGN, y, SIGN - 1);
                 }
             }
+        }
+    }
+
+    /** A pennant where a mark begins. */
+    private void paintMarks(GC gc, Scale scale, int foot) {
+        int size = desk.open().image().sectorSize();
+        int before = -PENNANT;
+        for (Job.Mark mark : desk.marks().all()) {
+            long lba = mark.firstByte() / size;
+            int x = MARGIN + (int) Math.round(scale.x(lba));
+            if (Marks.bytes(mark) == null || lba < from || lba >= end || x < before + PENNANT / 2) {
+                continue;
+            }
+            before = x;
+            gc.setBackground(Ink.of(Tone.MARKED));
+            gc.setForeground(Ink.of(Tone.MARK));
+            int[] flag = {x, foot - 2 * PENNANT, x + PENNANT, foot - 2 * PENNANT + PENNANT / 2, x, foot - PENNANT};
+            gc.fillPolygon(flag);
+            gc.drawPolygon(flag);
+            gc.drawLine(x, foot - 2 * PENNANT, x, foot);
         }
     }
 

@@ -21,12 +21,12 @@ class ToneTest {
     }
 
     static Stream<Arguments> texts() {
-        Tone[] grounds = {Tone.PAGE, Tone.MARGIN, Tone.FIELD, Tone.SELECTED};
+        Tone[] grounds = {Tone.PAGE, Tone.MARGIN, Tone.FIELD, Tone.SELECTED, Tone.MARKED};
         return Stream.of(
                 Stream.of(grounds).map(ground -> Arguments.of(Tone.INK, ground)),
                 Stream.of(grounds).map(ground -> Arguments.of(Tone.QUIET, ground)),
                 Stream.of(Tone.PARTITION, Tone.PARTITION_NEXT).map(ground -> Arguments.of(Tone.INK, ground)),
-                Stream.of(Arguments.of(Tone.NAME, Tone.PAGE), Arguments.of(Tone.WRONG, Tone.PAGE), Arguments.of(Tone.LINK, Tone.PAGE),
+                Stream.of(Arguments.of(Tone.NAME, Tone.PAGE), Arguments.of(Tone.MARK, Tone.PAGE), Arguments.of(Tone.WRONG, Tone.PAGE), Arguments.of(Tone.LINK, Tone.PAGE),
                         Arguments.of(Tone.ON_CARET, Tone.CARET)))
                 .flatMap(s -> s);
     }
