@@ -4,6 +4,7 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
+import sectorglass.workbench.compare.ComparePart;
 import sectorglass.workbench.marks.MarksPart;
 import sectorglass.workbench.parts.DiskPart;
 import sectorglass.workbench.parts.FieldsPart;
@@ -27,6 +28,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
         bottom.addView(FindingsPart.ID);
         bottom.addPlaceholder(FindPart.ID);
         bottom.addPlaceholder(MarksPart.ID);
+        bottom.addPlaceholder(ComparePart.ID);
         IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.17f, IPageLayout.ID_EDITOR_AREA);
         left.addView(DiskPart.ID);
         IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.675f, IPageLayout.ID_EDITOR_AREA);
@@ -37,7 +39,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
         IFolderLayout middle = layout.createFolder("middle", IPageLayout.LEFT, 0.5f, IPageLayout.ID_EDITOR_AREA);
         middle.addView(SectorsPart.ID);
         for (String part : new String[] {StripPart.ID, DiskPart.ID, SectorsPart.ID, FieldsPart.ID, MeaningPart.ID, FindingsPart.ID, FindPart.ID,
-            MarksPart.ID, KeysPart.ID}) {
+            MarksPart.ID, ComparePart.ID, KeysPart.ID}) {
             layout.addShowViewShortcut(part);
         }
         layout.getViewLayout(SectorsPart.ID).setCloseable(false);

@@ -15,7 +15,6 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.OpenOptions;
@@ -27,9 +26,6 @@ import sectorglass.workbench.look.Tone;
 import sectorglass.workbench.sectors.SectorsCanvas;
 
 class MarkTest {
-    @TempDir
-    Path folder;
-
     private static List<Mark> stored(Path image) {
         try {
             return JobFile.open(JobFile.beside(image)).job().marks();
@@ -45,6 +41,7 @@ class MarkTest {
 
     @Test
     void aSelectionIsMarkedNamedKeptAndRestored() throws IOException {
+        Path folder = Files.createTempDirectory("sectorglass-marks");
         Path image = Files.write(folder.resolve("disk.img"), new byte[1 << 20]);
         Ui.open(image, OpenOptions.DEFAULT);
         Ui.run(() -> Ui.desk().select(1024, 1031));
@@ -57,8 +54,9 @@ class MarkTest {
         });
         Ui.until("the mark is kept", () -> stored(image).equals(List.of(new Mark(1024, 8, "odd bytes", null))));
         SectorsCanvas canvas = Ui.canvas();
-        Ui.run(() -> Ui.desk().goTo(0, "test"));
+        Ui.run(() -> Ui.desk().goTo(1024 + 64, "test"));
         Ui.explained();
+        Ui.run(() -> canvas.reveal(1024));
         Rectangle cell = Ui.get(() -> canvas.cell(1028));
         ImageData picture = Ui.picture(canvas);
         int rgb = Ui.get(() -> Tone.MARKED.rgb(Ink.dark()));

@@ -23,6 +23,12 @@ class SectorsScreenshots {
             Screenshots.place(cluster - 200, "sectors-places-" + theme);
             Ui.run(() -> Ui.canvas().show(Shown.DEFAULT));
             marks(theme);
+            Ui.run(() -> Ui.desk().goTo(512, "typed"));
+            Ui.explained();
+            Ui.command("sectorglass.workbench.compare.backup");
+            Ui.explained();
+            Ui.command("sectorglass.workbench.compare.next");
+            Screenshots.shoot("compare-" + theme);
         }
         Screenshots.theme(false);
     }

@@ -17,20 +17,21 @@ import sectorglass.workbench.model.OpenDisk;
  * {@code backup gpt}, {@code cluster N} and {@code record N} of the volume at the caret, {@code +N} and {@code -N} sectors from the
  * caret; German words too.
  */
-final class PlaceWords {
+public final class PlaceWords {
     private static final Pattern WITH_NUMBER = Pattern.compile(
             "(?:(?<words>[\\p{L} ]*?)\\s+)?(?<number>[+\\-\u2212]?\\s*(?:0x[0-9a-f]+|[0-9][0-9a-f]*h|[0-9][0-9\\s\u2009]*))");
 
     private final OpenDisk open;
     private final long caret;
 
-    PlaceWords(OpenDisk open, long caret) {
+    /** Places of a disk, as seen from an image byte. */
+    public PlaceWords(OpenDisk open, long caret) {
         this.open = open;
         this.caret = caret;
     }
 
     /** The image byte meant; empty where the words are not understood or the place does not exist. */
-    OptionalLong address(String typed) {
+    public OptionalLong address(String typed) {
         String text = typed.strip().toLowerCase(Locale.ROOT);
         if (text.matches("(backup|sicherung|zweite)[ -]?gpt|gpt[ -]?(backup|sicherung)")) {
             return open.disk().maps().stream().map(FoundMap::map).filter(map -> map.kind().equals("gpt") && map.copy() == Copy.BACKUP)

@@ -1,7 +1,6 @@
 package sectorglass.workbench.model;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;
@@ -241,6 +240,12 @@ public final class Desk {
         });
     }
 
+    /** Finds out on the worker which structure holds an image byte, and hands it over on the window's thread: null where none does. */
+    public void explain(long address, Consumer<Explained> then) {
+        Decodings here = decodings;
+        work(of -> here.at(address).orElse(null), then);
+    }
+
     /** Works something out of the open disk on the worker and hands it over on the window's thread, unless another disk is open by then. */
     public <T> void work(Function<OpenDisk, T> what, Consumer<T> then) {
         OpenDisk of = open;
@@ -289,24 +294,7 @@ public final class Desk {
 
     /** Image byte that the field's pointer means, if it has one that leads into the image. */
     public OptionalLong target(FieldNode node) {
-        if (open == null || node == null || node.link() == null) {
-            return OptionalLong.empty();
-        }
-        FieldNode.Link link = node.link();
-        int sectorSize = open.image().sectorSize();
-        OptionalLong found = OptionalLong.empty();
-        if (link.kind().equals("lba")) {
-            found = link.target() < 0 || link.target() > Long.MAX_VALUE / sectorSize ? OptionalLong.empty()
-                    : OptionalLong.of(link.target() * sectorSize);
-        } else {
-            Optional<sectorglass.disk.Volume> volume = open.disk().volumeAt(node.firstByte());
-            if (volume.isPresent()) {
-                found = volume.get().address(link.kind(), link.target());
-            } else if (link.kind().equals("byte")) {
-                found = OptionalLong.of(link.target());
-            }
-        }
-        return found.isPresent() && found.getAsLong() >= 0 && found.getAsLong() < open.image().bytes() ? found : OptionalLong.empty();
+        return open == null || node == null || node.link() == null ? OptionalLong.empty() : Targets.of(open, node);
     }
 
     /** Follows the pointer of the field at the caret; false where it has none that leads into the image. */

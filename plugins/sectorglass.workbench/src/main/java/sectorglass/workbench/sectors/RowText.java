@@ -3,7 +3,7 @@ package sectorglass.workbench.sectors;
 import sectorglass.image.ReadState;
 
 /** The characters of a row. */
-final class RowText {
+public final class RowText {
     private static final char[] DIGITS = "0123456789ABCDEF".toCharArray();
 
     private RowText() {
@@ -32,7 +32,7 @@ final class RowText {
     }
 
     /** The letter that stands in place of a byte that was not read. */
-    static char letter(ReadState state) {
+    public static char letter(ReadState state) {
         return switch (state) {
             case READ -> ' ';
             case FAILED -> 'F';

@@ -6,27 +6,27 @@ package sectorglass.workbench.sectors;
  * @param rows all rows, at least 1
  * @param page rows seen at once, at least 1
  */
-record Scroll(long rows, int page) {
+public record Scroll(long rows, int page) {
     /** Positions that a scroll bar may have. */
     private static final int POSITIONS = 1_000_000;
 
     /** Highest top row. */
-    long last() {
+    public long last() {
         return Math.max(0, rows - page);
     }
 
     /** Value for the scroll bar's maximum. */
-    int maximum() {
+    public int maximum() {
         return (int) Math.min(POSITIONS, rows) + (rows > POSITIONS ? thumb() : 0);
     }
 
     /** Size of the thumb. */
-    int thumb() {
+    public int thumb() {
         return rows <= POSITIONS ? (int) Math.min(page, rows) : Math.max(1, POSITIONS / 200);
     }
 
     /** The position that shows this top row. */
-    int position(long top) {
+    public int position(long top) {
         if (rows <= POSITIONS) {
             return (int) Math.min(top, last());
         }
@@ -34,7 +34,7 @@ record Scroll(long rows, int page) {
     }
 
     /** The top row that a position stands for; both ends are exact. */
-    long top(int position) {
+    public long top(int position) {
         if (rows <= POSITIONS) {
             return Math.max(0, Math.min(position, last()));
         }
