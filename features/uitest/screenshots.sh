@@ -10,7 +10,7 @@ trap 'rm -rf "$work"' EXIT
 
 shoot() { # WIDTHxHEIGHT suffix scale
   GDK_SCALE=$3 xvfb-run -a -s "-screen 0 $4x24" java -XX:TieredStopAtLevel=1 -Duser.language=en -Duser.country=GB \
-    -Duitest.class=Screenshots "-Duitest.pictures=$pictures" "-Duitest.size=$1" "-Duitest.suffix=$2" \
+    -Duitest.class=Screenshots,SectorsScreenshots "-Duitest.pictures=$pictures" "-Duitest.size=$1" "-Duitest.suffix=$2" \
     -jar "$install"/plugins/org.eclipse.equinox.launcher_*.jar -application sectorglass.workbench.tests -nosplash -consoleLog \
     -configuration "$work/configuration" -data "$work/workspace-$2"
 }
