@@ -24,6 +24,7 @@ final class CommandTable {
         COMMANDS.put("job", JobCommand::new);
         COMMANDS.put("report", ReportCommand::new);
         COMMANDS.put("marks", MarksCommand::new);
+        COMMANDS.put("search", SearchCommand::new);
         COMMANDS.put("demo", DemoCommand::new);
         COMMANDS.put("providers", ProvidersCommand::new);
     }

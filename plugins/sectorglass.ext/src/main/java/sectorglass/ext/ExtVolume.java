@@ -112,7 +112,7 @@ final class ExtVolume implements Volume {
         return end == 0 ? null : new String(bytes, 0, end, StandardCharsets.UTF_8);
     }
 
-    private static String uuid(byte[] bytes) {
+    static String uuid(byte[] bytes) {
         StringBuilder text = new StringBuilder();
         boolean any = false;
         for (int i = 0; i < 16; i++) {

@@ -6,6 +6,8 @@ public enum FoundState {
     PRESENT,
     /** Left over from a former format: newer structures lie over it. */
     LEFTOVER,
+    /** Within a container that is in use: a set member, an encrypted volume. It needs no partition of its own. */
+    IN_CONTAINER,
     /** Part of a file: a volume stored in a volume. */
     IN_FILE,
     /** It overlaps another one and nothing tells which is newer. */

@@ -24,7 +24,7 @@ import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
  * medium, and then takes the old one's name, so that a kill at any moment leaves either the old or the new text whole.
  */
 public final class JobFile {
-    private static final ObjectMapper JSON = mapper();
+    static final ObjectMapper JSON = mapper();
 
     private final Path file;
     private Job job;
