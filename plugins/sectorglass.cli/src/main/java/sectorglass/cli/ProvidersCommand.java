@@ -9,6 +9,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import sectorglass.decode.FormatFolder;
 import sectorglass.disk.CapacityRule;
+import sectorglass.disk.Finder;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.image.Providers;
@@ -38,7 +39,8 @@ final class ProvidersCommand implements Callable<Integer> {
     @Override
     public Integer call() throws CommandException {
         List<Class<?>> wanted = types.isEmpty()
-                ? List.of(SectorSizeClue.class, FormatFolder.class, RuleSet.class, MapProvider.class, VolumeProvider.class, CapacityRule.class)
+                ? List.of(SectorSizeClue.class, FormatFolder.class, RuleSet.class, MapProvider.class, VolumeProvider.class, Finder.class,
+                        CapacityRule.class)
                 : new java.util.ArrayList<>();
         for (String type : types) {
             try {

@@ -25,6 +25,9 @@ import sectorglass.verify.Verdict;
 
 /** Opens volumes where their sightings say they lie and lets them judge themselves: nothing is believed that its own checks refute. */
 final class DraftOpening {
+    /** The most promising ones are opened; no disk has so many volumes. */
+    private static final int MOST = 200;
+
     private final Disk disk;
     private final SectorImage image;
     private final Progress progress;
@@ -38,10 +41,11 @@ final class DraftOpening {
     }
 
     void open(List<VolumeDraft> drafts) {
-        drafts.sort(Comparator.comparingLong(d -> d.firstByte));
-        for (int i = 0; i < drafts.size(); i++) {
+        drafts.sort(Comparator.comparingInt((VolumeDraft d) -> -d.confidence()).thenComparingLong(d -> d.firstByte));
+        int count = Math.min(MOST, drafts.size());
+        for (int i = 0; i < count; i++) {
             progress.checkCancelled();
-            progress.at("volumes", i, drafts.size());
+            progress.at("volumes", i, count);
             open(drafts.get(i), drafts);
         }
     }
@@ -55,11 +59,12 @@ final class DraftOpening {
         }
         long first = draft.firstByte / size;
         long room = draft.sized() ? (draft.partitionBytes + size - 1) / size : room(draft, drafts) / size - first;
-        Volume volume = survey.recognise(new VolumeSite(image, new SectorRange(first, Math.max(1, room)), null)).orElse(null);
+        VolumeSite site = new VolumeSite(image, new SectorRange(first, Math.max(1, room)), null);
+        Volume volume = survey.recognise(site).orElse(null);
         if (volume == null || draft.sightings.stream().noneMatch(s -> s.kind().equals(volume.info().kind()))) {
             return;
         }
-        draft.volume = volume;
+        draft.site = site;
         draft.kind = volume.info().kind();
         draft.bytes = volume.info().bytes() == null ? Sighting.UNKNOWN : volume.info().bytes();
         draft.label = volume.info().label() != null ? volume.info().label() : volume.info().bootLabel() != null ? volume.info().bootLabel() : draft.label;

@@ -12,16 +12,13 @@ import sectorglass.disk.Files;
 import sectorglass.disk.Sighting;
 import sectorglass.disk.Volume;
 import sectorglass.image.Progress;
-import sectorglass.image.SectorImage;
 
 /** Finds the files of a volume in whose content structures lie. Existing files are asked before deleted ones. */
 final class FileOwners {
     private final Volume volume;
-    private final SectorImage image;
 
-    FileOwners(Volume volume, SectorImage image) {
+    FileOwners(Volume volume) {
         this.volume = volume;
-        this.image = image;
     }
 
     /** The file of each sighting that lies in one. */

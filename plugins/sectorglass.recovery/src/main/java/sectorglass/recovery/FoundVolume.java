@@ -62,8 +62,8 @@ public record FoundVolume(int number, String kind, long firstByte, long bytes, l
         return Optional.of(new SectorRange(firstByte / sectorSize, (partitionBytes + sectorSize - 1) / sectorSize));
     }
 
-    /** Whether it may stand in a partition map: present, its start and size known and proven by more than one field. */
+    /** Whether it may stand in a partition map: present, its start and size known, its own checks pass there. */
     public boolean proven() {
-        return state == FoundState.PRESENT && firstByte >= 0 && partitionBytes > 0 && confidence >= 70;
+        return state == FoundState.PRESENT && checks.opened() && firstByte >= 0 && partitionBytes > 0 && confidence >= 70;
     }
 }

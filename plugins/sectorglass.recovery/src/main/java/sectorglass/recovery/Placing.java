@@ -8,10 +8,12 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 
 import sectorglass.disk.Disk;
 import sectorglass.disk.Partition;
 import sectorglass.disk.Sighting;
+import sectorglass.disk.Survey;
 import sectorglass.disk.Volume;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
@@ -22,6 +24,10 @@ import sectorglass.image.Progress;
  * one with the later date; where nothing decides, both are doubtful.
  */
 final class Placing {
+    /** The files of so many volumes are asked at most. */
+    private static final int MOST_HOLDERS = 64;
+
+    private final Survey survey = Survey.ofProviders();
     private final Disk disk;
     private final List<VolumeDraft> drafts;
     private final List<Sighting> all;
@@ -126,22 +132,25 @@ final class Placing {
             List<Sighting> foreign = all.stream().filter(s -> !found.containsKey(s) && !holder.own.contains(s)
                     && s.where().start() > holder.range.start() && s.where().start() < holder.range.end()).toList();
             if (!foreign.isEmpty()) {
-                found.putAll(new FileOwners(holder.volume, disk.image()).of(foreign, progress));
+                Volume volume = holder.volume.get();
+                if (volume != null) {
+                    found.putAll(new FileOwners(volume).of(foreign, progress));
+                }
             }
         }
         return found;
     }
 
     /** A volume whose files may hold structures. */
-    private record Holder(Volume volume, ByteRange range, Set<Sighting> own) { }
+    private record Holder(Supplier<Volume> volume, ByteRange range, Set<Sighting> own) { }
 
     private List<Holder> holders() {
         List<Holder> holders = new ArrayList<>();
         for (VolumeDraft draft : drafts) {
-            if (draft.volume != null && draft.sized() && draft.checks.passed() > 0) {
+            if (draft.site != null && draft.sized() && draft.checks.passed() > draft.checks.failed().size()) {
                 Set<Sighting> own = Collections.newSetFromMap(new IdentityHashMap<>());
                 own.addAll(draft.sightings);
-                holders.add(new Holder(draft.volume, draft.range(), own));
+                holders.add(new Holder(() -> survey.recognise(draft.site).orElse(null), draft.range(), own));
             }
         }
         for (Partition partition : disk.partitions()) {
@@ -153,13 +162,13 @@ final class Placing {
             listed(holders, disk.volume());
         }
         holders.sort(Comparator.comparingLong((Holder h) -> -h.range.length()));
-        return holders;
+        return holders.subList(0, Math.min(MOST_HOLDERS, holders.size()));
     }
 
     private void listed(List<Holder> holders, Volume volume) {
         ByteRange range = volume.site().range().bytes(disk.image().sectorSize());
         if (holders.stream().noneMatch(h -> h.range.start() == range.start())) {
-            holders.add(new Holder(volume, range, Set.of()));
+            holders.add(new Holder(() -> volume, range, Set.of()));
         }
     }
 }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import sectorglass.disk.Sighting;
-import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 
 /** A volume while it is put together. */
@@ -26,7 +26,8 @@ final class VolumeDraft {
     /** Bytes a partition for it needs, or {@link Sighting#UNKNOWN}. */
     long partitionBytes = Sighting.UNKNOWN;
     long bytes = Sighting.UNKNOWN;
-    Volume volume;
+    /** Where its provider recognised it, or null; opened volumes are not kept, since each holds some memory. */
+    VolumeSite site;
     boolean container;
     int partition;
     FoundVolume.Checked checks = new FoundVolume.Checked(false, 0, List.of(), 0);
