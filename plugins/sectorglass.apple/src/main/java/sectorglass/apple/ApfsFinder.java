@@ -13,6 +13,7 @@ import sectorglass.disk.Finder;
 import sectorglass.disk.Sighting;
 import sectorglass.disk.SightingBuilder;
 import sectorglass.disk.Signature;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.image.SectorImage;
 import sectorglass.image.UnreadException;
 import sectorglass.image.Window;
@@ -55,7 +56,7 @@ public final class ApfsFinder implements Finder {
         Window head = image.window(at, 512);
         long size = head.u32le(BLOCK_SIZE);
         long blocks = head.u64le(BLOCKS);
-        if (!Facts.power(size, 4096, 65536) || blocks <= 0 || blocks > Long.MAX_VALUE / size / 2) {
+        if (!VolumeFacts.power(size, 4096, 65536) || blocks <= 0 || blocks > Long.MAX_VALUE / size / 2) {
             return Optional.empty();
         }
         Window whole = image.window(at, (int) size);
@@ -68,7 +69,7 @@ public final class ApfsFinder implements Finder {
         long start = areaLegal && !object(image, at + base * size, size) ? inArea(image, at, base, count, size) : at;
         SightingBuilder sighting = new SightingBuilder("apfs", "container-superblock", at, (int) size)
                 .format("apfs_container_superblock", Map.of()).copy(start == at ? Sighting.Copy.PRIMARY : Sighting.Copy.BACKUP)
-                .fact("blockBytes", size).fact("blocks", blocks).fact("transaction", head.u64le(TRANSACTION)).identity(Facts.uuid(head, UUID))
+                .fact("blockBytes", size).fact("blocks", blocks).fact("transaction", head.u64le(TRANSACTION)).identity(VolumeFacts.uuid(head, UUID))
                 .because(true, Sighting.Reason.CHECKSUM_HOLDS).because(true, Sighting.Reason.LONG_SIGNATURE)
                 .because(areaLegal && start >= 0 && object(image, start + base * size, size), Sighting.Reason.TARGET_FOUND);
         if (start >= 0) {

@@ -38,7 +38,7 @@ public final class SearchStore {
 
     void keep(ScanState state) {
         if (job != null) {
-            update(state, job.job().search().get(RESULT));
+            update(state, null);
         }
     }
 
@@ -47,10 +47,10 @@ public final class SearchStore {
     }
 
     private <T> T read(String key, Class<T> type) {
-        Object stored = job == null ? null : job.job().search().get(key);
         try {
+            Object stored = job == null ? null : JobFile.open(job.file()).job().search().get(key);
             return stored == null ? null : JobFile.JSON.convertValue(stored, type);
-        } catch (IllegalArgumentException e) {
+        } catch (IllegalArgumentException | IOException e) {
             return null;
         }
     }
@@ -60,7 +60,8 @@ public final class SearchStore {
             return;
         }
         try {
-            job.update(j -> j.withSearch(STATE, state).withSearch(RESULT, result));
+            // others write marks and notes into the same file meanwhile: what stands in it now is what is changed
+            JobFile.open(job.file()).update(j -> j.withSearch(STATE, state).withSearch(RESULT, result));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -13,6 +13,7 @@ import sectorglass.disk.Finder;
 import sectorglass.disk.Sighting;
 import sectorglass.disk.SightingBuilder;
 import sectorglass.disk.Signature;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
@@ -67,7 +68,7 @@ public final class CopyFinder implements Finder {
         }
         int sector = w.u16be(102);
         long block = w.u32be(4);
-        Boolean sum = XfsSuperblock.version(w) == 5 ? Facts.known(() -> {
+        Boolean sum = XfsSuperblock.version(w) == 5 ? VolumeFacts.known(() -> {
             Window whole = image.window(at, sector);
             return XfsSuperblock.sum(whole, XfsSuperblock.SUM) == whole.u32le(XfsSuperblock.SUM);
         }) : null;
@@ -78,7 +79,7 @@ public final class CopyFinder implements Finder {
         long start = at - group * w.u32be(84) * block;
         SightingBuilder sighting = new SightingBuilder("xfs", "superblock", at, 512).format("xfs_superblock", Map.of())
                 .copy(!there ? Sighting.Copy.UNDECIDED : group == 0 ? Sighting.Copy.PRIMARY : Sighting.Copy.BACKUP)
-                .fact("blockBytes", block).fact("blocks", w.u64be(8)).fact("group", there ? group : null).identity(Facts.uuid(w, 32))
+                .fact("blockBytes", block).fact("blocks", w.u64be(8)).fact("group", there ? group : null).identity(VolumeFacts.uuid(w, 32))
                 .tried(sum, Sighting.Reason.CHECKSUM_HOLDS, Sighting.Reason.CHECKSUM_FAILS, null, at)
                 .because(true, Sighting.Reason.FIELDS_AGREE).because(true, Sighting.Reason.LONG_SIGNATURE)
                 .because(there, Sighting.Reason.TARGET_FOUND).because(read && !there, Sighting.Reason.TARGET_MISSING)
@@ -92,13 +93,13 @@ public final class CopyFinder implements Finder {
     private static Optional<Sighting> btrfs(SectorImage image, long at) {
         Window w = image.window(at, 4096);
         long place = w.u64le(0x30);
-        if (place < 0x10000 || place > MOST || !Boolean.TRUE.equals(Facts.known(() -> BtrfsSuperblock.sumHolds(w)))) {
+        if (place < 0x10000 || place > MOST || !Boolean.TRUE.equals(VolumeFacts.known(() -> BtrfsSuperblock.sumHolds(w)))) {
             return Optional.empty();
         }
         long bytes = w.u64le(0xC9 + 8);
         return Optional.of(new SightingBuilder("btrfs", "superblock", at, 4096).format("btrfs_superblock", Map.of())
                 .copy(place == 0x10000 ? Sighting.Copy.PRIMARY : Sighting.Copy.BACKUP).fact("ownByte", place).fact("deviceBytes", bytes)
-                .fact("generation", w.u64le(0x48)).identity(Facts.uuid(w, 0x20)).because(true, Sighting.Reason.CHECKSUM_HOLDS)
+                .fact("generation", w.u64le(0x48)).identity(VolumeFacts.uuid(w, 0x20)).because(true, Sighting.Reason.CHECKSUM_HOLDS)
                 .because(true, Sighting.Reason.LONG_SIGNATURE).because(at >= place, Sighting.Reason.KNOWS_ITS_PLACE)
                 .vote("own-byte", at - place, bytes > 0 && bytes < MOST ? bytes : Sighting.UNKNOWN, 3).build());
     }
@@ -131,10 +132,10 @@ public final class CopyFinder implements Finder {
             return Optional.empty();
         }
         VolumeSite here = new VolumeSite(image, new SectorRange(at / image.sectorSize(), Math.max(1, image.sectors() - at / image.sectorSize())), null);
-        Boolean sum = Facts.known(() -> Luks2.sumHolds(here, 0));
+        Boolean sum = VolumeFacts.known(() -> Luks2.sumHolds(here, 0));
         return Optional.of(new SightingBuilder("luks2", "header", at, 4096).format("luks2_header", Map.of())
                 .copy(own == 0 ? Sighting.Copy.PRIMARY : Sighting.Copy.BACKUP).fact("ownByte", own).fact("sequence", w.u64be(16))
-                .identity(Facts.text(w, 168, 40, StandardCharsets.US_ASCII))
+                .identity(VolumeFacts.text(w, 168, 40, StandardCharsets.US_ASCII))
                 .tried(sum, Sighting.Reason.CHECKSUM_HOLDS, Sighting.Reason.CHECKSUM_FAILS, null, at).because(true, Sighting.Reason.LONG_SIGNATURE)
                 .because(true, Sighting.Reason.KNOWS_ITS_PLACE).vote("own-byte", at - own, Sighting.UNKNOWN, Boolean.TRUE.equals(sum) ? 3 : 2).build());
     }

@@ -12,6 +12,7 @@ import sectorglass.disk.Finder;
 import sectorglass.disk.Sighting;
 import sectorglass.disk.SightingBuilder;
 import sectorglass.disk.Signature;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
@@ -61,7 +62,7 @@ public final class MdFinder implements Finder {
         if (!block.present()) {
             return Optional.empty();
         }
-        Boolean sum = Facts.known(block::sumHolds);
+        Boolean sum = VolumeFacts.known(block::sumHolds);
         if (!Boolean.TRUE.equals(sum)) {
             return Optional.empty();
         }

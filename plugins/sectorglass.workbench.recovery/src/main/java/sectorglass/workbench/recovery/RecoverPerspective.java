@@ -12,6 +12,8 @@ public final class RecoverPerspective implements IPerspectiveFactory {
     public static final String FILES = "sectorglass.workbench.recovery.files";
     /** Id of the part Read plan. */
     public static final String PLAN = "sectorglass.workbench.recovery.plan";
+    /** Id of the part Search. */
+    public static final String SEARCH = "sectorglass.workbench.recovery.search";
     /** Id of the part Copies. */
     public static final String COPIES = "sectorglass.workbench.recovery.copies";
 
@@ -27,8 +29,9 @@ public final class RecoverPerspective implements IPerspectiveFactory {
         IFolderLayout middle = layout.createFolder("middle", IPageLayout.LEFT, 0.5f, IPageLayout.ID_EDITOR_AREA);
         middle.addView(FILES);
         middle.addView(PLAN);
+        middle.addView(SEARCH);
         middle.addView(COPIES);
-        for (String part : new String[] {FILES, PLAN, COPIES}) {
+        for (String part : new String[] {FILES, PLAN, SEARCH, COPIES}) {
             layout.addShowViewShortcut(part);
         }
     }

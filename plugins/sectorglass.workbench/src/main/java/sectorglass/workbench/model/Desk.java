@@ -35,6 +35,7 @@ public final class Desk {
     private Explained explained;
     private FieldNode field;
     private Finding finding;
+    private List<FoundRange> found = List.of();
     /** Number of the last question; the worker reads it to leave out what nobody waits for. */
     private volatile long asked;
     private long answered;
@@ -169,6 +170,17 @@ public final class Desk {
     /** The finding that was chosen last, or null. */
     public Finding finding() {
         return finding;
+    }
+
+    /** What a search found on the disk; the strip shows it. */
+    public List<FoundRange> found() {
+        return found;
+    }
+
+    /** Shows on the strip what a search found, instead of what was shown before. */
+    public void found(List<FoundRange> ranges) {
+        found = List.copyOf(ranges);
+        tell(DeskListener::foundChanged);
     }
 
     /** Where one has been. */

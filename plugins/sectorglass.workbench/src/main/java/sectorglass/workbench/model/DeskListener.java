@@ -38,6 +38,11 @@ public interface DeskListener {
         // not every part cares
     }
 
+    /** A search found something else, or its result is not shown any more. */
+    default void foundChanged() {
+        // not every part cares
+    }
+
     /** Another finding was chosen. */
     default void findingChosen() {
         // not every part cares

@@ -24,6 +24,7 @@ import sectorglass.workbench.marks.Marks;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.DeskListener;
 import sectorglass.workbench.model.OpenDisk;
+import sectorglass.workbench.model.FoundRange;
 import sectorglass.workbench.sectors.Hatch;
 
 /** Draws the disk strip: wheel and + − zoom, arrow keys pan, a click goes there, a resting pointer explains. */
@@ -64,6 +65,11 @@ public final class StripCanvas extends Canvas {
 
             @Override
             public void marksChanged() {
+                redraw();
+            }
+
+            @Override
+            public void foundChanged() {
                 redraw();
             }
         };
@@ -183,6 +189,7 @@ public final class StripCanvas extends Canvas {
                 gc.drawLine(x, top + height / 2, x + width - 2, top + height / 2);
             }
         }
+        paintFound(gc, scale, top);
         paintStates(gc, scale, bottom - state, state);
         paintMarks(gc, scale, bottom - state - 2);
         paintFindings(gc, scale, bottom + 3);
@@ -190,6 +197,21 @@ public final class StripCanvas extends Canvas {
         if (isFocusControl()) {
             gc.setForeground(Ink.of(Tone.CARET));
             gc.drawRectangle(0, 0, area.width - 1, area.height - 1);
+        }
+    }
+
+    /** Brackets over what was found: whole lines for what is present, thin ones for what is left over. */
+    private void paintFound(GC gc, Scale scale, int top) {
+        for (FoundRange mark : desk.found()) {
+            if (mark.sectors().end() <= from || mark.sectors().first() >= end) {
+                continue;
+            }
+            int x = MARGIN + (int) Math.floor(scale.x(Math.max(from, mark.sectors().first())));
+            int right = Math.max(x + 3, MARGIN + (int) Math.ceil(scale.x(Math.min(end, mark.sectors().end()))) - 1);
+            gc.setBackground(Ink.of(mark.present() ? Tone.BRACKET : Tone.QUIET));
+            gc.fillRectangle(x, 0, right - x, mark.present() ? 3 : 1);
+            gc.fillRectangle(x, 0, 2, top + 5);
+            gc.fillRectangle(right - 2, 0, 2, top + 5);
         }
     }
 

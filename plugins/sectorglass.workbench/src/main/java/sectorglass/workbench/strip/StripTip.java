@@ -13,6 +13,7 @@ import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.OpenDisk;
+import sectorglass.workbench.model.FoundRange;
 
 /** What the strip says of a place. */
 final class StripTip {
@@ -36,6 +37,11 @@ final class StripTip {
                     Numbers.size(p.range().count() * size)));
         } else {
             text.append('\n').append(Texts.of("strip.gap"));
+        }
+        for (FoundRange found : desk.found()) {
+            if (found.sectors().contains(lba)) {
+                text.append('\n').append(found.text());
+            }
         }
         ReadState state = open.image().state(lba);
         text.append('\n').append(Texts.of("state." + state.word()));
