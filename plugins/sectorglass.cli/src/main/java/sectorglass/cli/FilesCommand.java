@@ -120,7 +120,7 @@ final class FilesCommand extends VolumeCommand {
             to.field("path", full.path()).field("folder", full.folder()).field("bytes", full.bytes() < 0 ? null : full.bytes())
                     .field("readBytes", content == null || content.bytes() < 0 ? null : content.readBytes()).field("state", state.word())
                     .field("deleted", full.deleted());
-            to.array("extents", inOrder(content, sectorSize, sectors), r -> to.list(((SectorRange) r).first(), ((SectorRange) r).count()));
+            to.array("extents", chosen.onImage(inOrder(content, sectorSize, sectors)), r -> to.list(((SectorRange) r).first(), ((SectorRange) r).count()));
             to.field("modified", full.times().modified());
             if (!full.folder()) {
                 to.field("kind", FileKind.of(full.name()).word());

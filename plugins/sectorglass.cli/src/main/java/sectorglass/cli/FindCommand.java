@@ -103,6 +103,9 @@ final class FindCommand extends ImageCommand {
             Disk disk = survey(opened);
             Partition chosen = disk.partitions().stream().filter(p -> p.number() == partition).findFirst()
                     .orElseThrow(() -> new CommandException(Status.USE, "There is no partition " + partition + ". \"sectorglass layout\" lists them."));
+            if (!chosen.placed()) {
+                throw new CommandException(Status.USE, "Volume " + partition + " stands in several places of the disks of its set, so it has no range to look through.");
+            }
             first = Math.max(first, Math.min(chosen.range().first(), opened.sectors()) * opened.sectorSize());
             end = Math.min(end, Math.min(chosen.range().end(), opened.sectors()) * opened.sectorSize());
         }

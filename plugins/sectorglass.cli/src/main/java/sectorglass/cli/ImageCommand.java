@@ -63,6 +63,8 @@ abstract class ImageCommand implements Callable<Integer> {
             int status = run(opened);
             source.log(getClass().getSimpleName().replace("Command", "").toLowerCase(Locale.ROOT) + " " + image + ": status " + status);
             return status;
+        } finally {
+            source.close();
         }
     }
 
@@ -81,7 +83,7 @@ abstract class ImageCommand implements Callable<Integer> {
         return RuleBook.ofProviders(locale());
     }
 
-    final Disk survey(OpenImage opened) {
-        return Survey.of(opened, progress());
+    final Disk survey(OpenImage opened) throws CommandException {
+        return Survey.ofProviders().disk(opened, source.others(locale(), progress()), progress());
     }
 }

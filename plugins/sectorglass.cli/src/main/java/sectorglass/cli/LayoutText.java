@@ -100,9 +100,10 @@ final class LayoutText {
         for (Partition partition : disk.partitions()) {
             MapEntry entry = partition.entry();
             long last = entry.range().count() == 0 ? entry.range().first() : entry.range().last();
-            out.println("  " + partition.number() + "  LBA " + Numbers.grouped(entry.range().first()) + " – " + Numbers.grouped(last)
-                    + ", " + size(entry.range().count(), sectorSize) + (entry.active() ? ", active" : ""));
-            out.println("     type " + entry.type() + (entry.typeName() == null ? "" : " (" + entry.typeName() + ")")
+            out.println("  " + partition.number() + "  " + (partition.placed() ? "LBA " + Numbers.grouped(entry.range().first()) + " – " + Numbers.grouped(last)
+                    : "put together from several places") + ", " + size(entry.range().count(), sectorSize) + (entry.active() ? ", active" : ""));
+            out.println("     " + (partition.map() < 0 ? SafeText.of(String.valueOf(entry.typeName()))
+                    : "type " + entry.type() + (entry.typeName() == null ? "" : " (" + entry.typeName() + ")"))
                     + (entry.name() == null || entry.name().isEmpty() ? "" : ", name \"" + SafeText.of(entry.name()) + "\"")
                     + (partition.map() < 0 ? "" : ", " + disk.maps().get(partition.map()).map().kind() + " entry " + entry.slot()));
             if (partition.volume() == null) {

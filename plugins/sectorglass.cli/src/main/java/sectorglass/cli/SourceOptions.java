@@ -79,6 +79,36 @@ final class SourceOptions {
     @Option(names = "--device-anyway", description = "Opens a block device. A failing drive is imaged first: every read may be its last.")
     private boolean deviceAnyway;
 
+    @Option(names = "--with", paramLabel = "FILE", description = "A further disk of the same set (LVM, md); may be given several times.")
+    private List<Path> with = List.of();
+
+    @Option(names = "--with-read-map", paramLabel = "FILE", description = "The read map of a disk given by --with, in the same order; - where there is none.")
+    private List<Path> withReadMap = List.of();
+
+    private final List<OpenImage> others = new ArrayList<>();
+
+    /** The further disks of the set, opened when first asked for. */
+    List<OpenImage> others(Locale locale, Progress progress) throws CommandException {
+        if (withReadMap.size() > with.size()) {
+            throw new CommandException(Status.USE, "--with-read-map is given " + withReadMap.size() + " times, but --with " + with.size() + " times.");
+        }
+        while (others.size() < with.size()) {
+            int index = others.size();
+            Path map = index < withReadMap.size() && !withReadMap.get(index).toString().equals("-") ? withReadMap.get(index) : null;
+            try {
+                others.add(Images.open(with.get(index), OpenOptions.DEFAULT.withReadMap(map).withDeviceAnyway(deviceAnyway).withLocale(locale)));
+            } catch (ImageException e) {
+                throw new CommandException(Status.IMAGE, e.getMessage());
+            }
+        }
+        return others;
+    }
+
+    /** Closes the further disks. */
+    void close() {
+        others.forEach(OpenImage::close);
+    }
+
     /** Opens an image as the options say. */
     OpenImage open(Path file, Locale locale, Progress progress) throws ImageException, CommandException {
         if (sectorSize != 0 && (sectorSize < 512 || sectorSize > 4096 || Integer.bitCount(sectorSize) != 1)) {

@@ -86,7 +86,7 @@ final class ContentFit {
         }
         for (Partition partition : disk.partitions()) {
             Volume volume = partition.volume();
-            if (volume != null && volume.info().bytes() != null) {
+            if (volume != null && volume.info().bytes() != null && partition.placed()) {
                 long room = Math.multiplyExact(partition.range().count(), disk.image().sectorSize());
                 out.volume(partition.number()).check("disk.volume-size", partition.entry().where(),
                         () -> Outcome.test(volume.info().bytes() <= room, volume.info().bytes() + " bytes", "at most " + room + " bytes")

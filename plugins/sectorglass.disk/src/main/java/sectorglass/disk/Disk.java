@@ -3,7 +3,9 @@ package sectorglass.disk;
 import java.util.List;
 import java.util.Optional;
 
+import sectorglass.image.AssembledImage;
 import sectorglass.image.SectorImage;
+import sectorglass.image.SectorRanges;
 
 /**
  * A disk as the survey found it.
@@ -12,8 +14,14 @@ import sectorglass.image.SectorImage;
  * @param maps all maps, backups and leftovers included, by LBA
  * @param partitions the listed ones
  * @param volume the volume that fills the image where there is no map, or null
+ * @param remarks in words: what is missing in sets of disks, what could not be put together
  */
-public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume) {
+public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume, List<String> remarks) {
+
+    /** A disk without remarks. */
+    public Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume) {
+        this(image, maps, partitions, volume, List.of());
+    }
 
     /**
      * A map and who found it.
@@ -35,7 +43,7 @@ public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> parti
             }
         }
         for (Partition partition : partitions) {
-            if (partition.volume() != null) {
+            if (partition.volume() != null && partition.placed()) {
                 best = smaller(best, partition.volume().structureAt(imageByte).orElse(null), imageByte);
             }
         }
@@ -52,19 +60,24 @@ public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> parti
         return best == null || other.range().length() < best.range().length() ? other : best;
     }
 
+    /** The sectors of the image that hold sectors of a volume: the same, except where a set puts the volume together from several places. */
+    public SectorRanges onImage(Volume of, SectorRanges sectors) {
+        boolean apart = partitions.stream().anyMatch(p -> p.volume() == of && !p.placed());
+        return apart && of.site().image() instanceof AssembledImage own ? new SetPlaces(own, image).sectors(sectors) : sectors;
+    }
+
     /** The volume that holds an image byte. */
     public Optional<Volume> volumeAt(long imageByte) {
         long lba = imageByte / image.sectorSize();
-        if (volume != null) {
-            return Optional.of(volume);
-        }
-        return partitions.stream().filter(p -> p.volume() != null && p.range().contains(lba)).map(Partition::volume).findFirst();
+        Optional<Volume> innermost = partitions.stream().filter(p -> p.volume() != null && p.placed() && p.range().contains(lba))
+                .reduce((outer, inner) -> inner.range().count() <= outer.range().count() ? inner : outer).map(Partition::volume);
+        return innermost.isPresent() || volume == null ? innermost : Optional.of(volume);
     }
 
     /** A volume by its number: a partition's number, or 1 where the image is one volume. */
     public Optional<Volume> volume(int number) {
-        if (volume != null) {
-            return number == 1 ? Optional.of(volume) : Optional.empty();
+        if (volume != null && number == 1) {
+            return Optional.of(volume);
         }
         return partitions.stream().filter(p -> p.number() == number && p.volume() != null).map(Partition::volume).findFirst();
     }

@@ -46,7 +46,7 @@ final class Displacement {
             all.addAll(found.provider().witnesses(found.map(), disk.image()));
         }
         for (Partition partition : disk.partitions()) {
-            if (partition.volume() != null) {
+            if (partition.volume() != null && partition.placed()) {
                 all.addAll(partition.volume().witnesses());
             }
         }
@@ -69,7 +69,7 @@ final class Displacement {
         }
         for (Partition partition : disk.partitions()) {
             long first = partition.range().first() + shift / size;
-            if (partition.volume() != null || first < 0 || first >= disk.image().sectors()) {
+            if (partition.volume() != null || partition.map() < 0 || first < 0 || first >= disk.image().sectors()) {
                 continue;
             }
             VolumeSite late = new VolumeSite(disk.image(), new SectorRange(first, partition.range().count()), partition.entry().type());

@@ -93,7 +93,7 @@ public final class FirstLooks {
     }
 
     private List<String> remarks(FirstLook.Samples samples, Nominal nominal) {
-        List<String> all = new ArrayList<>();
+        List<String> all = new ArrayList<>(disk.remarks());
         SectorImage image = disk.image();
         long unread = image.sectors() - image.inState(ReadState.READ, image.all()).count();
         if (unread > 0) {

@@ -33,6 +33,8 @@ public record MapEntry(int slot, SectorRange range, String type, String typeName
         /** The slot that stands for the whole disk or slice. */
         WHOLE,
         /** Names a range that another entry of the same disk names, too (hybrid maps). */
-        REPEAT
+        REPEAT,
+        /** A volume of a set that stands in several places: its sectors are counted in the volume, not on the image. */
+        ASSEMBLED
     }
 }

@@ -15,8 +15,13 @@ import sectorglass.image.SectorRange;
  */
 public record Partition(int number, int map, MapEntry entry, List<Role> roles, Volume volume) {
 
-    /** Its sectors. */
+    /** Its sectors; those of the image where it is {@link #placed}. */
     public SectorRange range() {
         return entry.range();
+    }
+
+    /** Whether its sectors are a run of the image; otherwise they are counted in a volume that a set puts together from several places. */
+    public boolean placed() {
+        return entry.use() != MapEntry.Use.ASSEMBLED;
     }
 }

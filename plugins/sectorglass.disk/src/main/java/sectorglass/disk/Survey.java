@@ -3,8 +3,10 @@ package sectorglass.disk;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
+import sectorglass.image.AssembledImage;
 import sectorglass.image.Progress;
 import sectorglass.image.Providers;
 import sectorglass.image.SectorImage;
@@ -38,6 +40,15 @@ public final class Survey {
 
     /** Surveys an image. */
     public Disk disk(SectorImage image, Progress progress) {
+        return disk(image, List.of(), progress);
+    }
+
+    /**
+     * Surveys an image.
+     *
+     * @param others further disks, which may hold members of the same sets
+     */
+    public Disk disk(SectorImage image, List<? extends SectorImage> others, Progress progress) {
         List<Disk.FoundMap> found = new ArrayList<>();
         for (int i = 0; i < maps.size(); i++) {
             progress.checkCancelled();
@@ -57,7 +68,16 @@ public final class Survey {
         boolean mapped = found.stream().anyMatch(f -> !f.map().leftover()
                 && f.map().entries().stream().anyMatch(e -> e.use() != MapEntry.Use.WHOLE));
         Volume whole = mapped ? null : recognise(new VolumeSite(image, image.all(), null)).orElse(null);
-        return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole);
+        Sets sets = new Sets(image, this::recognise);
+        partitions.stream().map(Partition::volume).filter(Objects::nonNull).forEach(sets::add);
+        if (whole != null) {
+            sets.add(whole);
+        }
+        for (SectorImage other : others) {
+            sets.addOther(disk(other, progress));
+        }
+        sets.extend(partitions, whole != null ? 1 : partitions.size());
+        return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole, sets.remarks());
     }
 
     /** The volume that the best claim of all providers makes at a site. */
@@ -109,8 +129,12 @@ public final class Survey {
         for (Partition partition : disk.partitions()) {
             progress.checkCancelled();
             progress.at("volumes", partition.number(), disk.partitions().size());
-            if (partition.volume() != null && partition.entry().range().first() * disk.image().sectorSize() < end) {
+            if (partition.volume() != null && partition.placed() && partition.range().first() * disk.image().sectorSize() < end) {
                 partition.volume().check(level, out.volume(partition.number()), progress);
+            } else if (partition.volume() != null && !partition.placed() && partition.volume().site().image() instanceof AssembledImage own) {
+                Checks apart = new Checks();
+                partition.volume().check(level, apart.volume(partition.number()), progress);
+                new SetPlaces(own, disk.image()).move(apart, out);
             }
         }
         if (disk.volume() != null) {

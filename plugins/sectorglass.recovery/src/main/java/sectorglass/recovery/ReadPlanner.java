@@ -12,6 +12,7 @@ import sectorglass.disk.Files;
 import sectorglass.disk.Partition;
 import sectorglass.disk.PartitionMap;
 import sectorglass.disk.ReadOrder;
+import sectorglass.disk.SetMember;
 import sectorglass.disk.Volume;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
@@ -57,7 +58,9 @@ public final class ReadPlanner {
             all.add(new Numbered(1, image.all(), disk.volume()));
         }
         for (Partition partition : disk.partitions()) {
-            all.add(new Numbered(partition.number(), partition.range(), partition.volume()));
+            if (partition.placed() || partition.volume() != null) {
+                all.add(new Numbered(partition.number(), partition.range(), partition.volume()));
+            }
         }
         return all;
     }
@@ -83,6 +86,11 @@ public final class ReadPlanner {
         if (options.allocated()) {
             allocated(volumes, files);
             for (Numbered volume : unknown) {
+                if (volume.volume() != null && volume.volume().capability(SetMember.class).isPresent()) {
+                    add(ReadPlan.Kind.NOT_KNOWN, null, onImage(volume.number(), SectorRanges.of(volume.range())).minus(inSets()),
+                            "in a member of a set, but in none of the volumes that could be put together", true);
+                    continue;
+                }
                 add(ReadPlan.Kind.NOT_KNOWN, volume.number(), SectorRanges.of(volume.range()),
                         volume.volume() == null ? "no volume was recognised here, so nothing tells which sectors are in use"
                                 : "the allocation of a " + volume.volume().info().kind() + " volume is not known here, so all of it is taken", true);
@@ -131,10 +139,13 @@ public final class ReadPlanner {
         SectorRanges all = SectorRanges.of(ranges);
         boolean complete = true;
         for (NumberedStage stage : volumes) {
-            all = all.union(stage.stage().sectors());
+            all = all.union(onImage(stage.number(), stage.stage().sectors()));
             complete &= stage.stage().complete();
         }
         for (Partition partition : disk.partitions()) {
+            if (!partition.placed()) {
+                continue; // its members' heads are there
+            }
             long head = Math.min(partition.range().count(), 16);
             all = all.union(SectorRanges.of(partition.range().first(), head));
         }
@@ -172,7 +183,23 @@ public final class ReadPlanner {
         last.forEach(stage -> add(stage.kind(), stage.volume(), stage.ranges(), stage.reason(), stage.complete()));
     }
 
-    private void add(ReadPlan.Kind kind, Integer volume, SectorRanges wanted, String reason, boolean complete) {
+    /** Sectors of the image that volumes of sets hold. */
+    private SectorRanges inSets() {
+        SectorRanges all = SectorRanges.EMPTY;
+        for (Partition partition : disk.partitions()) {
+            if (partition.map() < 0 && partition.volume() != null) {
+                all = all.union(disk.onImage(partition.volume(), SectorRanges.of(partition.range())));
+            }
+        }
+        return all;
+    }
+
+    private SectorRanges onImage(int volume, SectorRanges sectors) {
+        return disk.volume(volume).map(v -> disk.onImage(v, sectors)).orElse(sectors);
+    }
+
+    private void add(ReadPlan.Kind kind, Integer volume, SectorRanges there, String reason, boolean complete) {
+        SectorRanges wanted = volume == null ? there : onImage(volume, there);
         SectorRanges skip = options.secondPass() ? read.union(failed) : read;
         SectorRanges left = wanted.intersect(image.all()).minus(skip).minus(planned);
         if (!left.isEmpty()) {

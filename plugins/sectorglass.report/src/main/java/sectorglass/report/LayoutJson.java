@@ -85,7 +85,7 @@ public final class LayoutJson {
         MapEntry entry = partition.entry();
         out.object(() -> {
             out.field("number", partition.number()).field("map", partition.map() < 0 ? null : partition.map())
-                    .field("entry", entry.slot()).field("firstLba", entry.range().first()).field("sectors", entry.range().count())
+                    .field("entry", entry.slot()).field("firstLba", partition.placed() ? entry.range().first() : null).field("sectors", entry.range().count())
                     .field("type", entry.type()).field("typeName", entry.typeName()).field("name", entry.name())
                     .field("uuid", entry.uuid()).field("active", entry.active());
             out.array("roles", partition.roles(), r -> {

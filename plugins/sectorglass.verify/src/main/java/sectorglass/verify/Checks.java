@@ -1,10 +1,14 @@
 package sectorglass.verify;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 
 import sectorglass.image.ByteRange;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.UnreadException;
 
 /**
@@ -72,6 +76,22 @@ public final class Checks {
         for (Entry entry : other.entries) {
             entries.add(volume == null || entry.volume != null ? entry
                     : new Entry(entry.mark, entry.where, entry.structure, volume));
+        }
+    }
+
+    /**
+     * Adds what another collection holds about places of its own.
+     *
+     * @param place gives the image bytes of a range there
+     * @param sectors gives the image's sectors for sectors there
+     */
+    public void addMoved(Checks other, UnaryOperator<ByteRange> place, UnaryOperator<SectorRanges> sectors) {
+        Map<Mark, Mark> moved = new IdentityHashMap<>();
+        for (Entry entry : other.entries) {
+            Outcome outcome = entry.mark.outcome.moved(place, sectors, moved);
+            Mark mark = new Mark(entry.mark.rule, outcome);
+            moved.put(entry.mark, mark);
+            entries.add(new Entry(mark, place.apply(entry.where), place.apply(entry.structure), entry.volume != null ? entry.volume : volume));
         }
     }
 

@@ -2,6 +2,7 @@ package sectorglass.verify;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRanges;
@@ -29,6 +30,18 @@ public final class Outcome {
         this.computed = computed;
         this.reason = reason;
         this.missing = missing;
+    }
+
+    /** The same about other places; causes are replaced by their moved marks. */
+    Outcome moved(UnaryOperator<ByteRange> place, UnaryOperator<SectorRanges> sectors, Map<Mark, Mark> marks) {
+        Outcome other = new Outcome(verdict, stored, computed, reason, missing.isEmpty() ? missing : sectors.apply(missing));
+        other.values.putAll(values);
+        other.severity = severity;
+        other.where = where == null ? null : place.apply(where);
+        other.cause = marks.get(cause);
+        other.causeRule = causeRule;
+        other.causeByte = causeRule == null ? 0 : place.apply(new ByteRange(causeByte, 1)).start();
+        return other;
     }
 
     /** The rule holds. */

@@ -40,8 +40,9 @@ final class LvmVolume {
                 structures.add(header.structure("metadata area header", "lvm2_metadata_header"));
             }
         }
-        return new HeaderVolume(facts.info("lvm2", site), site, List.copyOf(structures),
+        Volume headers = new HeaderVolume(facts.info("lvm2", site), site, List.copyOf(structures),
                 List.of(Role.of(Role.Kind.SET_MEMBER, "LVM2 physical volume")), (level, out) -> LvmChecks.check(site, sector, out));
+        return new MemberVolume(headers, new LvmMember(site, w));
     }
 
     /**

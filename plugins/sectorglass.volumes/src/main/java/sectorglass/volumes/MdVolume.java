@@ -28,10 +28,11 @@ final class MdVolume {
                     + md.version());
             return facts.label = md.old() ? null : VolumeFacts.text(w, 32, 32, StandardCharsets.UTF_8);
         });
-        return new HeaderVolume(facts.info("md", site), site,
+        Volume headers = new HeaderVolume(facts.info("md", site), site,
                 md.bigEndian() ? List.of() : List.of(new VolumeHeader(site, md.at(), md.old() ? 4096 : length(md)).structure("superblock",
                         md.old() ? "md_superblock_0_90" : "md_superblock_1")),
                 List.of(Role.of(Role.Kind.SET_MEMBER, "md superblock " + md.version())), (level, out) -> MdChecks.check(md, out));
+        return new MemberVolume(headers, new MdMember(md));
     }
 
     private static int length(MdSuperblock md) {
