@@ -14,11 +14,11 @@ import sectorglass.image.SectorRanges;
  * @param maps all maps, backups and leftovers included, by LBA
  * @param partitions the listed ones
  * @param volume the volume that fills the image where there is no map, or null
- * @param remarks in words: what is missing in sets of disks, what could not be put together
+ * @param sets sets of disks that it is a member of
  */
-public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume, List<String> remarks) {
+public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume, List<FoundSet> sets) {
 
-    /** A disk without remarks. */
+    /** A disk that is in no set. */
     public Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume) {
         this(image, maps, partitions, volume, List.of());
     }
@@ -30,6 +30,19 @@ public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> parti
      * @param provider judges it
      */
     public record FoundMap(PartitionMap map, MapProvider provider) { }
+
+    /**
+     * A set of disks.
+     *
+     * @param member speaks for it
+     * @param members all that are in hand, those of this disk first
+     */
+    public record FoundSet(SetMember member, List<Volume> members) { }
+
+    /** What is missing in sets of disks, what could not be put together; in words. */
+    public List<String> remarks() {
+        return sets.stream().flatMap(set -> set.member().remarks(set.members()).stream()).toList();
+    }
 
     /**
      * The innermost structure that holds an image byte: of a volume, else of a map. Where a volume and a map both explain it (the

@@ -2,6 +2,9 @@ package sectorglass.disk;
 
 import java.util.List;
 
+import sectorglass.image.Progress;
+import sectorglass.verify.Checks;
+
 /** A member of a set of disks or partitions that together hold volumes: a capability, see {@link Volume#capability}. */
 public interface SetMember {
 
@@ -18,4 +21,8 @@ public interface SetMember {
 
     /** Says, once for the set, what is missing, stale or cannot be put together here. */
     List<String> remarks(List<Volume> members);
+
+    /** Judges whether the members agree with each other; reports nothing where there is nothing to compare. */
+    default void check(List<Volume> members, Level level, Checks out, Progress progress) {
+    }
 }

@@ -24,7 +24,7 @@ final class Sets {
     private final List<Volume> pool = new ArrayList<>();
     /** Volumes of the surveyed image, and whether their addresses are its own. */
     private final Map<Volume, Boolean> here = new IdentityHashMap<>();
-    private final List<String> remarks = new ArrayList<>();
+    private final List<Disk.FoundSet> found = new ArrayList<>();
 
     /** @param image the surveyed one; sets without a member on it are left out */
     Sets(SectorImage image, Function<VolumeSite, Optional<Volume>> recognise) {
@@ -50,9 +50,9 @@ final class Sets {
         }
     }
 
-    /** Sentences about sets, after {@link #extend}. */
-    List<String> remarks() {
-        return List.copyOf(remarks);
+    /** The sets, after {@link #extend}. */
+    List<Disk.FoundSet> found() {
+        return List.copyOf(found);
     }
 
     /**
@@ -74,7 +74,7 @@ final class Sets {
             if (!here.containsKey(members.get(0))) {
                 continue;
             }
-            remarks.addAll(member.remarks(members));
+            found.add(new Disk.FoundSet(member, members));
             int slot = 0;
             boolean placedMember = here.get(members.get(0));
             for (SetVolume held : member.assemble(members)) {

@@ -77,7 +77,7 @@ public final class Survey {
             sets.addOther(disk(other, progress));
         }
         sets.extend(partitions, whole != null ? 1 : partitions.size());
-        return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole, sets.remarks());
+        return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole, sets.found());
     }
 
     /** The volume that the best claim of all providers makes at a site. */
@@ -139,6 +139,9 @@ public final class Survey {
         }
         if (disk.volume() != null) {
             disk.volume().check(level, out.volume(1), progress);
+        }
+        if (end == Long.MAX_VALUE) {
+            disk.sets().forEach(set -> set.member().check(set.members(), level, out, progress));
         }
         new ContentFit(disk).check(out);
         new Displacement(disk, this).check(out);

@@ -3,14 +3,17 @@ package sectorglass.volumes;
 import java.util.List;
 import java.util.Map;
 
+import sectorglass.disk.Level;
 import sectorglass.disk.SetMember;
 import sectorglass.disk.SetVolume;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.AssembledImage;
+import sectorglass.image.Progress;
 import sectorglass.image.SectorImage;
 import sectorglass.image.Window;
+import sectorglass.verify.Checks;
 
 /**
  * One disk of an md set. Source: Linux kernel include/uapi/linux/raid/md_p.h, struct mdp_superblock_1; the words of version 0.90 behind
@@ -31,6 +34,13 @@ record MdMember(MdSuperblock md) implements SetMember {
     @Override
     public List<String> remarks(List<Volume> members) {
         return new MdSet(members.stream().map(v -> (MdMember) v.capability(SetMember.class).orElseThrow()).toList()).remarks();
+    }
+
+    @Override
+    public void check(List<Volume> members, Level level, Checks out, Progress progress) {
+        if (level == Level.FULL) {
+            new MdSet(members.stream().map(v -> (MdMember) v.capability(SetMember.class).orElseThrow()).toList()).check(out, progress);
+        }
     }
 
     private Window window() {

@@ -9,9 +9,12 @@ import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.AssembledImage.Piece;
 import sectorglass.image.AssembledImage.Source;
+import sectorglass.image.ByteRange;
+import sectorglass.image.Progress;
 import sectorglass.image.AssembledImage;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
+import sectorglass.verify.Checks;
 
 /**
  * An md set of which some or all disks are in hand. Disks with fewer events than the newest were left behind and are not used. Sources: md(4);
@@ -83,6 +86,23 @@ final class MdSet {
     /** The disks of a mirror in hand; those of the surveyed image first. */
     private List<MdMember> inUse() {
         return members.stream().filter(m -> Arrays.asList(disks).contains(m)).toList();
+    }
+
+    /** Compares what the disks of a mirror hold, or the parity with the data; needs all disks that take part. */
+    void check(Checks out, Progress progress) {
+        boolean parity = level == 4 || level == 5;
+        List<MdMember> use = parity ? Arrays.asList(disks) : inUse();
+        if (use.size() < 2 || use.contains(null) || !parity && level != 1) {
+            return;
+        }
+        List<SectorImage> data = use.stream().map(m -> m.data(sectorSize())).toList();
+        if (data.contains(null)) {
+            return;
+        }
+        MdMember spoken = use.contains(first) ? first : use.get(0);
+        long start = spoken.md().site().firstByte() + spoken.dataStart();
+        out.check("md.copies-agree", new ByteRange(start, data.get(0).bytes()), () -> new MdAgreement(data, parity, progress)
+                .outcome(start, sectorSize()).with("disks", use.size()));
     }
 
     private SetVolume mirror() {
