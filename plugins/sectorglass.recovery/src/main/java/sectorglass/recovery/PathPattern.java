@@ -38,7 +38,7 @@ public final class PathPattern {
         pattern = Pattern.compile(regex.toString(), Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.DOTALL);
         String[] parts = plain.split("/");
         first = parts.length > 1 && plain(parts[0]) ? parts[0] : null;
-        folder = first == null && parts.length == 3 && parts[0].equals("**") && plain(parts[1]) && parts[2].equals("**") ? parts[1] : null;
+        folder = first == null && parts.length > 2 && parts[0].equals("**") && plain(parts[1]) ? parts[1] : null;
         name = plain.contains("/") ? null : pattern;
     }
 

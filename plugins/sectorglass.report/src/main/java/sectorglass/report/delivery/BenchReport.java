@@ -178,7 +178,7 @@ final class BenchReport {
                 SectorRange run = stage.ranges().run(i);
                 first.append(i == 0 ? "" : ", ").append(run.first()).append('+').append(run.count());
             }
-            rows.add(List.of(String.valueOf(++number), stage.kind().words(), stage.volume() == null ? "" : String.valueOf(stage.volume()), forms.count(stage.sectors()),
+            rows.add(List.of(String.valueOf(++number), forms.of("stage." + stage.kind().name().toLowerCase(java.util.Locale.ROOT)) + (stage.weak() ? ", " + forms.of("stage.weak") : ""), stage.volume() == null ? "" : String.valueOf(stage.volume()), forms.count(stage.sectors()),
                     forms.size(stage.sectors() * image.sectorSize()), forms.count(stage.ranges().runs()), first + (stage.ranges().runs() > 6 ? " \u2026" : "")));
         }
         html.add(table(words("bench.number", "bench.stage", "bench.volume", "bench.sectors.title", "column.size", "bench.ranges", "bench.first-ranges"), "rlrrrrl", rows));

@@ -16,6 +16,7 @@ import sectorglass.image.OpenOptions;
 import sectorglass.make.Demo;
 import sectorglass.workbench.opening.Bench;
 import sectorglass.workbench.opening.Opening;
+import sectorglass.workbench.recovery.report.Reporting;
 import sectorglass.workbench.recovery.states.ImportDialog;
 
 /** Does what a command of this bundle asks for; the last word of the command's id says what. */
@@ -32,6 +33,13 @@ public final class RecoverHandler extends AbstractHandler {
                     new ImportDialog(shell, Bench.desk().open()).open();
                 } else {
                     MessageDialog.openInformation(shell, Words.of("states.title"), Words.of("states.noimage"));
+                }
+            }
+            case "report" -> {
+                if (Bench.desk().open() != null) {
+                    Reporting.ask(shell, Bench.desk().open());
+                } else {
+                    MessageDialog.openInformation(shell, Words.of("report.title"), Words.of("report.nodisk"));
                 }
             }
             case "perspective" -> {

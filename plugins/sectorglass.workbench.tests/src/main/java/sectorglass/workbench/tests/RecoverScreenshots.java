@@ -26,6 +26,11 @@ class RecoverScreenshots {
         Ui.open(Demo.Variant.PARTLY_READ);
         Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
         Screenshots.shoot("recover-files");
+        RecoverTest.testAll();
+        Screenshots.shoot("recover-tests");
+        Shell report = RecoverTest.reportDialog();
+        Screenshots.shoot("recover-report");
+        Ui.run(() -> ((Dialog) report.getData()).close());
         Ui.run(() -> {
             Ui.part(RecoverTest.RECOVER + "plan");
             RecoverTest.press(Ui.window(), "Make plan");

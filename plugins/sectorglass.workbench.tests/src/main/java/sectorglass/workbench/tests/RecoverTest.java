@@ -21,6 +21,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -91,6 +92,20 @@ class RecoverTest {
         });
         Ui.explained();
         assertNotEquals(before, Ui.get(() -> Ui.desk().caret()));
+    }
+
+    @Test
+    void testsSayWhetherFilesOpen() {
+        Tree files = testAll();
+        Text filter = Ui.get(() -> Ui.all(files.getParent(), Text.class).get(0));
+        Ui.run(() -> filter.setText("*.jpg"));
+        Ui.until("pictures have results", () -> files.getItemCount() > 0 && files.getItem(0).getText(4).contains("JPEG"));
+        Ui.run(() -> {
+            for (int i = 0; i < Math.min(10, files.getItemCount()); i++) {
+                assertTrue(files.getItem(i).getText(4).matches("(deleted . )?(opened|damaged) .*"), files.getItem(i).getText(4));
+            }
+            filter.setText("");
+        });
     }
 
     @Test
@@ -183,24 +198,64 @@ class RecoverTest {
         return Files.writeString(log, "0,2000,read\nhere,2,read\n2000,100,failed\n");
     }
 
-    /** Opens the dialog with a log. */
-    static Shell importDialog(Path log) {
+    /** Tests all files of the volume that is shown. */
+    static Tree testAll() {
+        Tree files = tree();
+        Ui.run(() -> {
+            files.deselectAll();
+            press(files.getParent(), "Test");
+        });
+        Ui.until("the files are tested", () -> Ui.all(files.getParent(), Label.class).stream().anyMatch(l -> l.getText().startsWith("Tested: ")));
+        return files;
+    }
+
+    @Test
+    void reportsAreWrittenFromTheWindow() throws Exception {
+        Path folder = Files.createTempDirectory("sectorglass-report");
+        Shell dialog = reportDialog();
+        Ui.run(() -> {
+            List<Text> fields = Ui.all(dialog, Text.class).stream().filter(t -> (t.getStyle() & SWT.READ_ONLY) == 0).toList();
+            assertFalse(Ui.all(dialog, Button.class).stream().filter(b -> b.getText().equals("Write")).findFirst().orElseThrow().isEnabled());
+            fields.get(0).setText(folder.toString());
+            fields.get(1).setText("2026-117");
+            press(dialog, "Write");
+        });
+        Ui.until("the reports are written", () -> dialog("Write reports") != null && dialog("Write reports") != dialog);
+        Ui.run(() -> press(dialog("Write reports"), "Close"));
+        assertTrue(Files.readString(folder.resolve("customer.html")).contains("Reference 2026-117"));
+        assertTrue(Files.size(folder.resolve("customer.pdf")) > 10_000);
+        assertTrue(Files.exists(folder.resolve("bench.html")));
+    }
+
+    /** Opens the dialog for reports. */
+    static Shell reportDialog() {
+        command("report");
+        Ui.until("the dialog is open", () -> dialog("Write reports") != null);
+        return Ui.get(() -> dialog("Write reports"));
+    }
+
+    private static void command(String id) {
         PlatformUI.getWorkbench().getDisplay().asyncExec(() -> {
             try {
-                PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand(RECOVER + "states", null);
+                PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand(RECOVER + id, null);
             } catch (Exception e) {
                 throw new IllegalStateException(e);
             }
         });
-        Ui.until("the dialog is open", () -> dialog() != null);
-        Shell dialog = Ui.get(RecoverTest::dialog);
+    }
+
+    /** Opens the dialog with a log. */
+    static Shell importDialog(Path log) {
+        command("states");
+        Ui.until("the dialog is open", () -> dialog("Import read states") != null);
+        Shell dialog = Ui.get(() -> dialog("Import read states"));
         Ui.run(() -> Ui.all(dialog, Text.class).stream().filter(t -> t.getMessage().startsWith("text log")).findFirst().orElseThrow()
                 .setText(log.toString()));
         return dialog;
     }
 
-    private static Shell dialog() {
-        return Arrays.stream(PlatformUI.getWorkbench().getDisplay().getShells()).filter(s -> s.getText().equals("Import read states")).findFirst()
+    private static Shell dialog(String title) {
+        return Arrays.stream(PlatformUI.getWorkbench().getDisplay().getShells()).filter(s -> s.getText().equals(title)).findFirst()
                 .orElse(null);
     }
 

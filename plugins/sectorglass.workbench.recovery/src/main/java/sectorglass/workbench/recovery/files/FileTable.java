@@ -25,14 +25,16 @@ import sectorglass.workbench.recovery.Words;
 /** The control that shows {@link FileRows}; rows are filled when they are seen. */
 final class FileTable {
     private static final String[] COLUMNS = {"name", "size", "state", "modified", "note"};
-    private static final int[] WIDTHS = {340, 170, 130, 180, 110};
+    private static final int[] WIDTHS = {300, 150, 130, 170, 300};
     private static final int STATE = 2;
+    private static final int NOTE = 4;
     /** Rows made at once; the toolkit makes each row when it is counted, and more follow when the last ones are seen. */
     private static final int STEP = 20_000;
 
     private final Tree tree;
     private final SignImages images = new SignImages();
     private final States states = new States();
+    private final Opening opening = new Opening();
     /** Items that wait for the state of their entry. */
     private final Map<Integer, TreeItem> waiting = new HashMap<>();
     private FileVolume volume;
@@ -94,7 +96,7 @@ final class FileTable {
         FileStamp modified = files.modified(entry);
         String name = rows.isFlat() ? files.path(entry) : SafeText.of(files.name(entry));
         item.setText(new String[] {folder ? name + "/" : name, size(entry, folder), "", modified == null ? "" : time(modified),
-            files.deleted(entry) ? Words.of("files.isdeleted") : ""});
+            note(entry)});
         item.setItemCount(Math.min(STEP, rows.below(entry)));
         more(parent, event.index);
         if (!folder) {
@@ -105,6 +107,33 @@ final class FileTable {
                 state(item, state);
             } else {
                 item.setText(STATE, "\u2026");
+            }
+        }
+    }
+
+    private String note(int entry) {
+        String test = opening.words(volume, entry);
+        String gone = files.deleted(entry) ? Words.of("files.isdeleted") : "";
+        return gone.isEmpty() ? test : test.isEmpty() ? gone : gone + " \u00B7 " + test;
+    }
+
+    /** Results of tests. */
+    Opening opening() {
+        return opening;
+    }
+
+    /** Fills the notes of the rows that were made anew. */
+    void refresh() {
+        notes(tree.getItems());
+    }
+
+    private void notes(TreeItem[] items) {
+        for (TreeItem item : items) {
+            if (item.getData() instanceof Integer entry) {
+                item.setText(NOTE, note(entry));
+                if (item.getExpanded()) {
+                    notes(item.getItems());
+                }
             }
         }
     }

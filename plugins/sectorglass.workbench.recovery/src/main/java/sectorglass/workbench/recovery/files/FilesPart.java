@@ -19,6 +19,7 @@ import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.recovery.RecoverPart;
 import sectorglass.workbench.recovery.WorkBar;
 import sectorglass.workbench.recovery.Words;
+import sectorglass.workbench.recovery.report.Reporting;
 
 /** The files of a volume: what they are called, how large they are, what was recovered of each; from here they are shown and extracted. */
 public final class FilesPart extends RecoverPart {
@@ -31,6 +32,7 @@ public final class FilesPart extends RecoverPart {
     private FileTable table;
     private Button record;
     private Button content;
+    private Button test;
     private Button extract;
     private WorkBar bar;
     private List<FileVolume> all = List.of();
@@ -61,10 +63,13 @@ public final class FilesPart extends RecoverPart {
         deleted.setSelection(true);
         deleted.addListener(SWT.Selection, event -> filter());
         table = new FileTable(parent, this::chosen, this::showRecord);
-        Composite low = row(parent, 4);
+        Composite low = row(parent, 6);
         record = button(low, Words.of("files.record"), this::showRecord);
         content = button(low, Words.of("files.content"), this::showContent);
+        test = button(low, Words.of("files.test"), this::test);
+        test.setToolTipText(Words.of("files.test.tip"));
         extract = button(low, Words.of("files.extract"), this::extract);
+        button(low, Words.of("files.report"), () -> Reporting.ask(getSite().getShell(), desk().open()));
         bar = new WorkBar(low);
         chosen();
     }
@@ -76,6 +81,7 @@ public final class FilesPart extends RecoverPart {
 
     @Override
     protected void opened() {
+        table.opening().clear();
         all = FileVolume.of(desk().open().disk());
         volumes.removeAll();
         all.forEach(volume -> volumes.add(volume.words(desk().open().image().sectorSize())));
@@ -143,7 +149,19 @@ public final class FilesPart extends RecoverPart {
         List<Integer> ids = table.chosen();
         record.setEnabled(ids.size() == 1);
         content.setEnabled(ids.size() == 1);
+        test.setEnabled(tree != null);
         extract.setEnabled(!ids.isEmpty());
+    }
+
+    private void test() {
+        FileVolume from = shown;
+        FileTree of = tree;
+        List<Integer> wanted = FileRows.outermost(tree, new ArrayList<>(table.chosen()));
+        bar.start(Words.of("files.testing"), progress -> Opening.run(from, of, wanted, progress), results -> {
+            int[] counts = table.opening().keep(from, results);
+            table.refresh();
+            bar.say(Words.of("files.tested", counts[0], counts[1], counts[2], counts[3]));
+        });
     }
 
     private void showRecord() {

@@ -1,0 +1,2 @@
+/** Reports from the window. */
+package sectorglass.workbench.recovery.report;
