@@ -1,5 +1,7 @@
 package sectorglass.exfat;
 
+import java.util.function.LongPredicate;
+
 /**
  * Clusters that the allocation bitmap calls used and nothing that was found owns. Source: Microsoft exFAT specification, section 7.1.5; that
  * a run of them is one file is an assumption where the FAT says nothing.
@@ -58,8 +60,12 @@ final class LostClusters {
         return linked.get(cluster);
     }
 
-    /** The clusters that begin here, by the FAT where it links lost ones, else a run of neighbours; all of them are owned from now on. */
-    Chain take(long first) {
+    /**
+     * The clusters that begin here, by the FAT where it links lost ones, else a run of neighbours; all of them are owned from now on.
+     *
+     * @param goesOn whether a neighbour may belong to the run
+     */
+    Chain take(long first, LongPredicate goesOn) {
         long entry = fat.entry(first);
         long count = 1;
         owned.add(first);
@@ -70,7 +76,7 @@ final class LostClusters {
             }
             return Chain.follow(fat, first, count);
         }
-        for (long at = first + 1; entry != Fat.END && is(at) && !linked.get(at) && fat.entry(at) != Fat.END && !is(fat.entry(at)); at++) {
+        for (long at = first + 1; entry != Fat.END && is(at) && !linked.get(at) && fat.entry(at) != Fat.END && !is(fat.entry(at)) && goesOn.test(at); at++) {
             owned.add(at);
             count++;
         }

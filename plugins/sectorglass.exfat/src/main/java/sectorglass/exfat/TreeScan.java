@@ -100,13 +100,13 @@ final class TreeScan {
             for (long at = clusters.next(2); at > 0 && lost.size() < MOST_LOST; at = clusters.next(at + 1)) {
                 progress.checkCancelled();
                 if (!clusters.isLinked(at) && (files || startsFolder(at))) {
-                    lost(clusters.take(at), !files);
+                    lost(clusters.take(at, files ? any -> true : this::continuesFolder), !files);
                 }
             }
         }
         // rings, which nothing outside links to
         for (long at = clusters.next(2); at > 0 && lost.size() < MOST_LOST; at = clusters.next(at + 1)) {
-            lost(clusters.take(at), false);
+            lost(clusters.take(at, any -> true), false);
         }
         if (lost.size() >= MOST_LOST) {
             tree.remark("More than " + MOST_LOST + " runs of clusters belong to no entry; only the first ones are listed.");
@@ -114,15 +114,26 @@ final class TreeScan {
     }
 
     private void lost(Chain chain, boolean folder) {
+        if (folder && walked.add(chain.first(0))) {
+            // a deleted entry leads to it: listed there
+            return;
+        }
         lost.add(chain);
         long bytes = chain.clusters() * geometry.clusterBytes();
         int id = tree.add("cluster " + chain.first(0), folder, false, folder ? 0 : bytes, null, -1, -1L - lost.size());
-        if (folder && !walked.add(chain.first(0))) {
+        if (folder) {
             waiting.add(new Waiting(folders.add(chain.first(0), chain.clusters(), Math.min(bytes, Directory.MOST_BYTES)), id, false));
             while (!waiting.isEmpty()) {
                 folder(waiting.poll());
             }
         }
+    }
+
+    /** Whether the cluster may be a later one of a folder: it begins with an entry of a file, in use or deleted. */
+    private boolean continuesFolder(long cluster) {
+        Directory head = folders.alone(cluster);
+        int type = head.slots() > 0 && head.isRead(0) ? head.u8(0, 0) & 0x7F : 0;
+        return type == 0x05 || type == 0x40 || type == 0x41;
     }
 
     /** Whether the cluster begins with a whole set in use whose checksum holds: nothing but a folder does. */
