@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 
 import picocli.CommandLine.Option;
+import sectorglass.disk.CodePage;
 import sectorglass.image.DumpForm;
 import sectorglass.image.Filler;
 import sectorglass.image.FillerFinder;
@@ -57,6 +58,9 @@ final class SourceOptions {
 
     @Option(names = "--sector-size", paramLabel = "N", description = "512, 1024, 2048 or 4096; otherwise found from structures.")
     private int sectorSize;
+
+    @Option(names = "--code-page", paramLabel = "PAGE", description = "Code page of 8.3 names and labels of FAT: 850 (default), 437, 866, 932 and others.")
+    private String codePage;
 
     @Option(names = "--part-list", paramLabel = "FILE", description = "Parts of a chunk set (CSV: first_lba,sectors,file); IMAGE is then only a name.")
     private Path partList;
@@ -113,6 +117,10 @@ final class SourceOptions {
     OpenImage open(Path file, Locale locale, Progress progress) throws ImageException, CommandException {
         if (sectorSize != 0 && (sectorSize < 512 || sectorSize > 4096 || Integer.bitCount(sectorSize) != 1)) {
             throw new CommandException(Status.USE, "--sector-size " + sectorSize + " is not 512, 1024, 2048 or 4096.");
+        }
+        if (codePage != null && !CodePage.choose(codePage)) {
+            throw new CommandException(Status.USE, "The code page \"" + codePage
+                    + "\" is not known. Give a number such as 437, 850, 852, 866 or 932.");
         }
         Job known = job == null ? Job.empty() : jobFile().job();
         if (dumpForm.isEmpty()) {

@@ -42,7 +42,9 @@ final class Directory {
      * @param before a directory that nobody asks any more, or null
      */
     static Directory of(VolumeSite site, Geometry geometry, Chain chain, long mostBytes, Directory before) {
-        Stretch stretch = Stretch.of(site, geometry, chain, Math.min(mostBytes, MOST_BYTES));
+        // more than the whole image is a false claim, and most of it would be zeros
+        long sensible = Math.min(MOST_BYTES, Math.max(geometry.clusterBytes(), site.image().bytes()));
+        Stretch stretch = Stretch.of(site, geometry, chain, Math.min(mostBytes, sensible));
         int length = (int) stretch.length() / SLOT * SLOT;
         byte[] bytes = before != null && before.bytes.length >= length && before.bytes.length <= MOST_REUSED ? before.bytes
                 : new byte[length];

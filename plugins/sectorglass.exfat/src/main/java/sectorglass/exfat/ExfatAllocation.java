@@ -100,20 +100,7 @@ final class ExfatAllocation implements Allocation {
     /** The sectors of bitmap and up-case table, as the root directory names them. */
     List<SectorRange> tables() {
         List<SectorRange> all = new ArrayList<>();
-        Root root = volume.root();
-        if (root.directory() == null) {
-            return all;
-        }
-        List<Integer> slots = new ArrayList<>(root.bitmaps());
-        slots.addAll(root.upcases());
-        Fat fat = new Fat(site, geometry);
-        for (int slot : slots) {
-            long first = root.directory().u32(slot, 20);
-            long bytes = root.directory().u64(slot, 24);
-            if (geometry.exists(first) && bytes > 0) {
-                add(Chain.follow(fat, first, geometry.clustersOf(bytes)), all);
-            }
-        }
+        volume.tables().forEach(chain -> add(chain, all));
         return all;
     }
 
@@ -138,7 +125,7 @@ final class ExfatAllocation implements Allocation {
             ClaimIndex index = new ClaimIndex();
             CompactTree tree = files.compact(progress);
             for (int id = 0; id < tree.size(); id++) {
-                if (!tree.folder(id) && tree.bytes(id) > 0 && tree.key(id) >= 0) {
+                if (!tree.folder(id) && tree.bytes(id) > 0) {
                     for (Extent extent : files.placement(tree, id, tree.key(id)).extents()) {
                         if (extent.placed()) {
                             index.add(extent.imageByte(), extent.length(), id, extent.offset());

@@ -3,6 +3,7 @@ package sectorglass.exfat;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.Content;
 import sectorglass.disk.FileEntry;
@@ -21,8 +22,10 @@ final class ExfatFiles implements Files {
     private final VolumeSite site;
     private final Fat fat;
     private FolderList folders;
+    private ClaimIndex places;
     private CompactTree tree;
     private Bitmap bitmap;
+    private List<Chain> lost = List.of();
 
     ExfatFiles(ExfatVolume volume) {
         this.volume = volume;
@@ -39,13 +42,28 @@ final class ExfatFiles implements Files {
     synchronized CompactTree compact(Progress progress) {
         if (tree == null) {
             FolderList list = new FolderList(site, fat);
-            CompactTree built = new TreeScan(fat, list, Math.min(fat.geometry().lastCluster(),
-                    Math.max(2, site.image().bytes() / fat.geometry().clusterBytes() + 2))).build(this::entry, progress);
+            TreeScan scan = new TreeScan(fat, list, Math.min(fat.geometry().lastCluster(),
+                    Math.max(2, site.image().bytes() / fat.geometry().clusterBytes() + 2)));
             bitmap = volume.bitmap();
+            CompactTree built = scan.build(bitmap, volume.tables(), this::entry, progress);
             folders = list;
+            lost = scan.lost();
             tree = built;
         }
         return tree;
+    }
+
+    /** The folder of the tree whose clusters hold an image byte, or null. */
+    synchronized Directory folderAt(long imageByte) {
+        if (places == null) {
+            places = folders(Progress.NONE).places();
+        }
+        for (int row = places.firstNear(imageByte); row < places.rows() && places.start(row) <= imageByte; row++) {
+            if (imageByte < places.start(row) + places.length(row)) {
+                return folders.directory(places.entry(row));
+            }
+        }
+        return null;
     }
 
     /** The folders of the tree. */
@@ -62,8 +80,9 @@ final class ExfatFiles implements Files {
 
     private synchronized FileEntry entry(FileTree of, int id, long key) {
         if (key < 0) {
-            return new FileEntry(id, of.parent(id), -1, of.name(id), of.path(id), true, false, 0, FileTimes.NONE, List.of(), 1, List.of(),
-                    null, List.of());
+            List<String> remarks = key == TreeScan.ROOT || id == of.withoutFolder() ? List.of() : placement(of, id, key).doubts();
+            return new FileEntry(id, of.parent(id), -1, of.name(id), of.path(id), of.folder(id), false, of.bytes(id), FileTimes.NONE,
+                    List.of(), 1, of.folder(id) ? List.of() : List.of(new FileEntry.Stream("", of.bytes(id), "plain")), null, remarks);
         }
         EntrySet set = set(key);
         List<String> remarks = new ArrayList<>();
@@ -96,7 +115,7 @@ final class ExfatFiles implements Files {
     public synchronized Content content(int entry, String stream) {
         CompactTree of = compact(Progress.NONE);
         long key = of.key(entry);
-        if (of.folder(entry) || !stream.isEmpty() || key < 0) {
+        if (of.folder(entry) || !stream.isEmpty()) {
             return null;
         }
         return new ExfatContent(site.image(), of.bytes(entry), placement(of, entry, key));
@@ -104,6 +123,10 @@ final class ExfatFiles implements Files {
 
     /** Where the content of a file stands. */
     synchronized Placement placement(FileTree of, int id, long key) {
+        if (key < 0) {
+            return key == TreeScan.ROOT || TreeScan.lostIndex(key) >= lost.size() ? new Placement(List.of(), List.of())
+                    : Placement.lost(site, fat, lost.get(TreeScan.lostIndex(key)), !of.unreadMetadata().isEmpty());
+        }
         return Placement.of(site, fat, bitmap, set(key), of.deleted(id));
     }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 
 import sectorglass.disk.Structure;
 import sectorglass.disk.VolumeSite;
+import sectorglass.image.Window;
 
 /** The structures of an exFAT volume by their place. */
 final class ExfatStructures {
@@ -18,8 +19,11 @@ final class ExfatStructures {
     private final Found found;
     private final Geometry geometry;
     private final Root root;
+    private final ExfatFiles files;
 
-    ExfatStructures(VolumeSite site, Found found, Root root) {
+    /** @param files the files, for later clusters of folders; null where there are none */
+    ExfatStructures(VolumeSite site, Found found, Root root, ExfatFiles files) {
+        this.files = files;
         this.site = site;
         this.found = found;
         this.geometry = found.geometry();
@@ -111,7 +115,10 @@ final class ExfatStructures {
         return Optional.of(structure.range().contains(imageByte) ? structure : directory.structure("directory entry", slot, 1));
     }
 
-    /** The root directory, or a cluster whose first slots look like an entry set; the specification gives directories no other mark. */
+    /**
+     * The root directory, a cluster whose first slots look like an entry set (the specification gives directories no other mark), or a
+     * cluster that starts within a set and belongs to a folder.
+     */
     private Directory directoryAt(long imageByte) {
         if (root != null && root.directory() != null && root.directory().slotAt(imageByte) >= 0) {
             return root.directory();
@@ -120,8 +127,13 @@ final class ExfatStructures {
         if (cluster < 0 || !site.has(geometry.clusterByte(cluster), 64)) {
             return null;
         }
-        var head = site.window(geometry.clusterByte(cluster), 64);
+        Window head = site.window(geometry.clusterByte(cluster), 64);
+        if (!head.isRead(0, 64)) {
+            return null;
+        }
         boolean looks = (head.u8(0) & 0x7F) == 0x05 && (head.u8(32) & 0x7F) == 0x40 && head.u8(1) >= 2 && head.u8(1) <= 18;
-        return looks ? Directory.of(site, geometry, Chain.contiguous(geometry, cluster, 1), geometry.clusterBytes()) : null;
+        boolean within = (head.u8(0) & 0x7F) == 0x40 || (head.u8(0) & 0x7F) == 0x41;
+        Directory folder = files != null && (looks || within) ? files.folderAt(imageByte) : null;
+        return folder != null ? folder : looks ? Directory.of(site, geometry, Chain.contiguous(geometry, cluster, 1), geometry.clusterBytes()) : null;
     }
 }

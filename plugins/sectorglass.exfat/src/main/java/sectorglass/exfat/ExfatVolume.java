@@ -1,5 +1,6 @@
 package sectorglass.exfat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -85,6 +86,26 @@ final class ExfatVolume implements Volume {
                 : new Bitmap(Stretch.of(site, geometry, chain, length < 0 ? needed : Math.min(length, needed)), geometry.clusters());
     }
 
+    /** The clusters of bitmaps and up-case tables, as the root directory names them. */
+    List<Chain> tables() {
+        List<Chain> all = new ArrayList<>();
+        Root here = root();
+        if (here == null || here.directory() == null) {
+            return all;
+        }
+        List<Integer> slots = new ArrayList<>(here.bitmaps());
+        slots.addAll(here.upcases());
+        Fat fat = new Fat(site, found.geometry());
+        for (int slot : slots) {
+            long first = here.directory().u32(slot, 20);
+            long bytes = here.directory().u64(slot, 24);
+            if (fat.exists(first) && bytes > 0) {
+                all.add(Chain.follow(fat, first, found.geometry().clustersOf(bytes)));
+            }
+        }
+        return all;
+    }
+
     @Override
     public VolumeInfo info() {
         Geometry geometry = found.geometry();
@@ -132,12 +153,12 @@ final class ExfatVolume implements Volume {
 
     @Override
     public List<Structure> structures() {
-        return new ExfatStructures(site, found, root()).listed();
+        return new ExfatStructures(site, found, root(), null).listed();
     }
 
     @Override
     public Optional<Structure> structureAt(long imageByte) {
-        return new ExfatStructures(site, found, root()).at(imageByte);
+        return new ExfatStructures(site, found, root(), capability(ExfatFiles.class).orElse(null)).at(imageByte);
     }
 
     @Override

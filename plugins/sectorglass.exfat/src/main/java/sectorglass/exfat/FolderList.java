@@ -3,6 +3,7 @@ package sectorglass.exfat;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.VolumeSite;
 
 /**
@@ -62,6 +63,28 @@ final class FolderList {
             return Chain.contiguous(fat.geometry(), place.first(), Math.min(most, place.clusters()));
         }
         return Chain.follow(fat, place.first(), Math.max(1, Math.min(most, fat.geometry().clustersOf(place.bytes()))));
+    }
+
+    /** Where the clusters of all folders lie; the entry of a row is the number of the folder. */
+    synchronized ClaimIndex places() {
+        ClaimIndex index = new ClaimIndex();
+        Geometry geometry = fat.geometry();
+        for (int folder = 0; folder < size(); folder++) {
+            Chain chain = chain(folder);
+            long offset = 0;
+            for (int run = 0; run < chain.runs(); run++) {
+                long length = (long) chain.count(run) * geometry.clusterBytes();
+                index.add(site.firstByte() + geometry.clusterByte(chain.first(run)), length, folder, offset);
+                offset += length;
+            }
+        }
+        index.sort();
+        return index;
+    }
+
+    /** The slots of one cluster. */
+    Directory alone(long cluster) {
+        return Directory.of(site, fat.geometry(), Chain.contiguous(fat.geometry(), cluster, 1), fat.geometry().clusterBytes());
     }
 
     /** Slots of a folder. */

@@ -62,6 +62,21 @@ record Placement(List<Extent> extents, List<String> doubts) {
         return new Placement(List.copyOf(extents), List.copyOf(doubts));
     }
 
+    /** Clusters that nothing owns. @param gaps whether directories, or the FAT, were not read everywhere */
+    static Placement lost(VolumeSite site, Fat fat, Chain chain, boolean gaps) {
+        List<Extent> extents = new ArrayList<>();
+        long offset = 0;
+        for (int run = 0; run < chain.runs(); run++) {
+            long length = chain.count(run) * fat.geometry().clusterBytes();
+            extents.add(Extent.plain(offset, length, site.firstByte() + fat.geometry().clusterByte(chain.first(run))));
+            offset += length;
+        }
+        return new Placement(List.copyOf(extents), List.of(gaps
+                ? "No directory entry that was read leads here; its owner may be in a directory that was not read."
+                : "No directory entry leads here, but the bitmap calls its clusters used.",
+                "An assumption: they are taken as one file of whole clusters" + (chain.runs() > 1 ? ", in the order of the FAT." : ".")));
+    }
+
     private static void broken(Geometry geometry, EntrySet set, Chain chain, long needed, List<String> doubts) {
         if (set.noFatChain() ? chain.end() == Chain.End.OUTSIDE : chain.clusters() < needed && chain.end() != Chain.End.UNREAD) {
             doubts.add(set.noFatChain() ? "Its run ends beyond the last cluster " + geometry.lastCluster() + "."

@@ -4,6 +4,8 @@ import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
 
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.CompactTreeBuilder;
@@ -15,6 +17,9 @@ final class TreeScan {
 
     /** Key of the root directory. */
     static final long ROOT = -1;
+    private static final int MOST_LOST = 50_000;
+    /** Clusters that may be met again where several owners claim them, in all. */
+    private static final long AGAIN = 1L << 26;
 
     private record Waiting(int folder, int id, boolean deleted) { }
 
@@ -24,15 +29,36 @@ final class TreeScan {
     private final CompactTreeBuilder tree = new CompactTreeBuilder();
     private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
     private final ClusterSet walked;
+    private final ClusterSet owned;
+    private final List<Chain> lost = new ArrayList<>();
+    private long again = AGAIN;
 
     TreeScan(Fat fat, FolderList folders, long lastCluster) {
+        this.owned = new ClusterSet(lastCluster);
         this.fat = fat;
         this.geometry = fat.geometry();
         this.folders = folders;
         this.walked = new ClusterSet(lastCluster);
     }
 
-    CompactTree build(CompactTree.Details details, Progress progress) {
+    /** Key of clusters without an owner. */
+    static int lostIndex(long key) {
+        return (int) (-2 - key);
+    }
+
+    /** Clusters without an owner, by {@link #lostIndex}. */
+    List<Chain> lost() {
+        return lost;
+    }
+
+    /**
+     * Builds it.
+     *
+     * @param bitmap tells which clusters are used; null where it cannot be located
+     * @param tables clusters of what is no file: bitmap and up-case table
+     */
+    CompactTree build(Bitmap bitmap, List<Chain> tables, CompactTree.Details details, Progress progress) {
+        tables.forEach(this::own);
         int root = tree.add("", true, false, 0, null, -1, ROOT);
         tree.root(root);
         if (fat.exists(geometry.rootCluster())) {
@@ -42,6 +68,7 @@ final class TreeScan {
                 tree.remark("The FAT entry after cluster " + chain.last() + " of the root directory was not read; more of it may follow.");
             }
             walked.add(geometry.rootCluster());
+            own(chain);
             waiting.add(new Waiting(folders.add(geometry.rootCluster(), 0, Math.max(1, chain.clusters()) * geometry.clusterBytes()), root,
                     false));
         } else {
@@ -53,7 +80,68 @@ final class TreeScan {
             folder(waiting.poll());
             progress.at("directories", ++done, 0);
         }
+        lost(new LostClusters(fat, bitmap, owned), progress);
         return tree.build(details);
+    }
+
+    private void own(Chain chain) {
+        for (int run = 0; run < chain.runs(); run++) {
+            long end = Math.min(chain.first(run) + chain.count(run), owned.last() + 1);
+            for (long cluster = chain.first(run); cluster < end && again > 0; cluster++) {
+                again -= owned.add(cluster) ? 1 : 0;
+            }
+        }
+    }
+
+    /** Clusters that are used and have no owner: folders first, since they own others. */
+    private void lost(LostClusters clusters, Progress progress) {
+        for (boolean files : new boolean[] {false, true}) {
+            clusters.findLinks();
+            for (long at = clusters.next(2); at > 0 && lost.size() < MOST_LOST; at = clusters.next(at + 1)) {
+                progress.checkCancelled();
+                if (!clusters.isLinked(at) && (files || startsFolder(at))) {
+                    lost(clusters.take(at, files ? any -> true : this::continuesFolder), !files);
+                }
+            }
+        }
+        // rings, which nothing outside links to
+        for (long at = clusters.next(2); at > 0 && lost.size() < MOST_LOST; at = clusters.next(at + 1)) {
+            lost(clusters.take(at, any -> true), false);
+        }
+        if (lost.size() >= MOST_LOST) {
+            tree.remark("More than " + MOST_LOST + " runs of clusters belong to no entry; only the first ones are listed.");
+        }
+    }
+
+    private void lost(Chain chain, boolean folder) {
+        if (folder && walked.add(chain.first(0))) {
+            // a deleted entry leads to it: listed there
+            return;
+        }
+        lost.add(chain);
+        long bytes = chain.clusters() * geometry.clusterBytes();
+        int id = tree.add("cluster " + chain.first(0), folder, false, folder ? 0 : bytes, null, -1, -1L - lost.size());
+        if (folder) {
+            waiting.add(new Waiting(folders.add(chain.first(0), chain.clusters(), Math.min(bytes, Directory.MOST_BYTES)), id, false));
+            while (!waiting.isEmpty()) {
+                folder(waiting.poll());
+            }
+        }
+    }
+
+    /** Whether the cluster may be a later one of a folder: it begins with an entry of a file, in use or deleted. */
+    private boolean continuesFolder(long cluster) {
+        Directory head = folders.alone(cluster);
+        int type = head.slots() > 0 && head.isRead(0) ? head.u8(0, 0) & 0x7F : 0;
+        return type == 0x05 || type == 0x40 || type == 0x41;
+    }
+
+    /** Whether the cluster begins with a whole set in use whose checksum holds: nothing but a folder does. */
+    private boolean startsFolder(long cluster) {
+        Directory head = folders.alone(cluster);
+        EntrySet set = new EntrySet();
+        return head.slots() > 2 && head.isRead(0, 2) && head.u8(0, 0) == 0x85 && take(head, 0, set) && set.count() == 1 + set.secondaries()
+                && head.isRead(0, set.count()) && set.checksum(false) == set.storedChecksum();
     }
 
     private void folder(Waiting next) {
@@ -95,6 +183,10 @@ final class TreeScan {
                 stamp(set.directory(), set.slot(), 12, 21, 23), -1, FolderList.key(in.folder(), set.slot()));
         tree.parent(id, in.id());
         long first = set.firstCluster();
+        if (!deleted && bytes > 0 && fat.exists(first)) {
+            own(set.noFatChain() ? Chain.contiguous(geometry, first, geometry.clustersOf(bytes))
+                    : Chain.follow(fat, first, Math.min(geometry.clustersOf(bytes), Math.max(1, again))));
+        }
         boolean sound = !erased || set.count() == 1 + set.secondaries() && set.checksum(true) == set.storedChecksum();
         if (isFolder && sound && bytes > 0 && fat.exists(first) && !walked.add(first)) {
             waiting.add(new Waiting(folders.add(first, set.noFatChain() ? geometry.clustersOf(bytes) : 0,

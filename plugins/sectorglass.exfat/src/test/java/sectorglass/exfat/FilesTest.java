@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.zip.CRC32;
 
 import org.junit.jupiter.api.Test;
@@ -35,6 +38,16 @@ class FilesTest {
         List<String> paths = new ArrayList<>();
         tree.walk(tree.root(), (entry, depth) -> paths.add(tree.path(entry) + (tree.deleted(entry) ? " deleted" : "")));
         return paths;
+    }
+
+    /** Names and ids of what stands without a folder, that included. */
+    private static Map<String, Integer> lost(FileTree tree) {
+        Map<String, Integer> names = new TreeMap<>();
+        tree.walk(tree.withoutFolder(), (entry, depth) -> {
+            names.put(tree.name(entry), entry);
+            return true;
+        });
+        return names;
     }
 
     private static String crc(Content content) {
@@ -143,5 +156,69 @@ class FilesTest {
         assertEquals(List.of(ReadOrder.Kind.HEADS, ReadOrder.Kind.FILE_TABLE, ReadOrder.Kind.FOLDERS),
                 stages.stream().map(ReadOrder.Stage::kind).toList());
         assertTrue(stages.get(2).sectors().contains(Volumes.cluster(13) / 512) && stages.get(2).complete());
+    }
+
+    /** The entry of Sub is gone: the folder and its file are found by their clusters; a chain and a run that nothing owns are listed too. */
+    @Test
+    void clustersWithoutOwnerAreListedAsLost() {
+        byte[] image = Volumes.filled();
+        for (int slot = 0; slot < 3; slot++) {
+            image[0x23200 + slot * 32] &= 0x7F;
+            image[0x23140 + slot * 32] &= 0x7F;
+        }
+        // Sub and frag.bin are deleted, that of Sub is damaged, but the bitmap still holds their clusters, 10 to 14; 20 and 21 belong to nothing
+        image[0x23202] ^= 1;
+        image[0x20000 + 2] |= 0x0C;
+        Files files = files(DiskFile.of(image, 512));
+        FileTree tree = files.tree(Progress.NONE);
+        assertEquals(Set.of("Without a folder", "cluster 13", "été note.txt", "cluster 10", "cluster 20"), lost(tree).keySet());
+        Content chain = files.content(lost(tree).get("cluster 10"), "");
+        assertEquals(List.of(10L, 12L, 11L), chain.extents().stream().map(e -> (e.imageByte() - 0x20000) / 4096 + 2).toList());
+        Content run = files.content(lost(tree).get("cluster 20"), "");
+        assertEquals(8192, run.bytes());
+        assertTrue(run.doubts().toString().contains("assumption"), run.doubts().toString());
+        assertEquals("279EB882", crc(files.content(lost(tree).get("été note.txt"), "")));
+        assertTrue(files(Volumes.open()).tree(Progress.NONE).withoutFolder() < 0);
+    }
+
+    /** What was not read of the bitmap or of directories is no proof that something is lost. */
+    @Test
+    void whatWasNotReadIsNotCalledLost() {
+        DiskFile image = Volumes.open().lose(0x23200 / 512, 1);
+        FileTree tree = files(image).tree(Progress.NONE);
+        assertTrue(tree.withoutFolder() >= 0);
+        lost(tree).forEach((name, entry) -> {
+            if (name.startsWith("cluster ")) {
+                assertTrue(tree.entry(entry).remarks().toString().contains("not read"), tree.entry(entry).remarks().toString());
+            }
+        });
+        DiskFile noBitmap = Volumes.open().lose(0x20000 / 512, 8);
+        assertTrue(files(noBitmap).tree(Progress.NONE).withoutFolder() < 0);
+    }
+
+    /** A folder of three contiguous clusters: a set that crosses into the second one is one structure. */
+    @Test
+    void aSetThatCrossesClustersOfAFolderIsOneStructure() {
+        byte[] image = Volumes.filled();
+        byte[] set = java.util.Arrays.copyOfRange(image, 0x2B000, 0x2B060);
+        Volumes.put(image, 0x20000 + 2, new byte[] {0x1C});
+        for (int cluster = 20; cluster <= 22; cluster++) {
+            Volumes.put(image, Volumes.cluster(cluster), new byte[4096]);
+        }
+        for (int i = 0; i < 100; i++) {
+            // the first character counts; the hash does not matter here
+            set[64 + 2] = (byte) (0x30 + i % 64);
+            Volumes.put(image, Volumes.cluster(20) + i * 96, set);
+        }
+        Volumes.put(image, 0x23200 + 32 + 8, new byte[] {0, 0x30});
+        Volumes.put(image, 0x23200 + 32 + 20, new byte[] {20});
+        Volumes.put(image, 0x23200 + 32 + 24, new byte[] {0, 0x30});
+        Volumes.fixSet(image, 0x23200);
+        ExfatVolume volume = Volumes.volume(DiskFile.of(image, 512));
+        long crossing = Volumes.cluster(20) + 42 * 96;
+        var structure = volume.structureAt(Volumes.cluster(21) + 5).orElseThrow();
+        assertEquals("directory entry set", structure.name());
+        assertEquals(crossing, structure.range().start());
+        assertEquals(96, structure.range().length());
     }
 }

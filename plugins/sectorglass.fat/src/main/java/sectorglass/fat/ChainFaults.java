@@ -21,6 +21,9 @@ final class ChainFaults {
     private final Map<Integer, Mark> outside = new HashMap<>();
     private Mark last;
     private Mark first;
+    private Mark folder;
+    private Mark free;
+    private int freeCuts;
     private int count;
 
     ChainFaults(FatTable table, Tally tally, FatDifferences differences) {
@@ -39,8 +42,10 @@ final class ChainFaults {
     }
 
     void freeOrBad(int cluster, int entry, String path) {
-        report("fat.chain-no-free-or-bad", cluster, Outcome.failed(entry == 0 ? "free" : "bad",
+        Mark mark = report("fat.chain-no-free-or-bad", cluster, Outcome.failed(entry == 0 ? "free" : "bad",
                 "a link or an end mark").with("cluster", cluster).with("path", path));
+        free = free == null && entry == 0 ? mark : free;
+        freeCuts += entry == 0 ? 1 : 0;
     }
 
     /** A chain ends at an entry that was reported already. */
@@ -48,9 +53,26 @@ final class ChainFaults {
         broken(outside.get(cluster));
     }
 
-    private void report(String rule, int cluster, Outcome outcome) {
+    private Mark report(String rule, int cluster, Outcome outcome) {
         ByteRange where = table.where(cluster);
-        broken(tally.fail(rule, where, where, outcome.because(differences.causeAt(cluster))));
+        Mark mark = tally.fail(rule, where, where, outcome.because(differences.causeAt(cluster)));
+        broken(mark);
+        return mark;
+    }
+
+    /** Notes that a folder, with all below it, is lost by this. */
+    void lostFolder(Mark mark) {
+        folder = folder == null ? mark : folder;
+    }
+
+    /** The first verdict by which a folder is lost, or null. */
+    Mark folder() {
+        return folder;
+    }
+
+    /** The first verdict about a chain that a cluster marked free cuts, or null where such cuts do not make up for so many free ones. */
+    Mark free(long tooMany) {
+        return Math.abs(tooMany) <= freeCuts ? free : null;
     }
 
     /** Notes that something broke; the mark may be null. */

@@ -79,6 +79,7 @@ final class DirectoryCheck {
         if (end == directory.slots()) {
             orphanedName(end, "the end of the directory");
         }
+        shortAgainstLong(end);
         boolean whole = directory.nextUnread(0) >= end;
         if (!whole) {
             // entries that were not read may have broken chains
@@ -189,6 +190,20 @@ final class DirectoryCheck {
             fail("fat.name-unique", slot, 0, 11, Outcome.failed(Text.quoted(shortName(slot)), "once"), path(slot));
         } else if (name != null && longNames.add(longName.hash(), slot, (a, b) -> true)) {
             fail("fat.name-unique", longName.firstSlot(), 0, Directory.SLOT, Outcome.failed(Text.quoted(name), "once"), path(slot));
+        }
+    }
+
+    /** Long and short names share one name space; the two names of one entry may be alike. */
+    private void shortAgainstLong(int end) {
+        byte[] bytes = directory.bytes();
+        for (int slot = 0; slot < end && !longNames.isEmpty(); slot++) {
+            int at = slot * Directory.SLOT;
+            if (directory.isRead(slot) && (bytes[at] & 0xFF) != 0xE5 && (bytes[at + 11] & 0x08) == 0) {
+                int other = longNames.slot(LongName.hash(ShortName.text(bytes, at, 0)));
+                if (other >= 0 && other != slot) {
+                    fail("fat.name-unique", slot, 0, 11, Outcome.failed(Text.quoted(shortName(slot)), "once"), path(slot));
+                }
+            }
         }
     }
 

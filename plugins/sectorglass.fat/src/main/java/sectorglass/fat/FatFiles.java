@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 
+import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.Content;
 import sectorglass.disk.FileEntry;
@@ -21,6 +22,7 @@ final class FatFiles implements Files {
     private final VolumeSite site;
     private final FatTable table;
     private FolderList folders;
+    private ClaimIndex places;
     private CompactTree tree;
     private BitSet shared = new BitSet();
 
@@ -48,6 +50,19 @@ final class FatFiles implements Files {
         return tree;
     }
 
+    /** The folder of the tree whose clusters hold an image byte, or null. */
+    synchronized Directory folderAt(long imageByte) {
+        if (places == null) {
+            places = folders(Progress.NONE).places();
+        }
+        for (int row = places.firstNear(imageByte); row < places.rows() && places.start(row) <= imageByte; row++) {
+            if (imageByte < places.start(row) + places.length(row)) {
+                return folders.directory(places.entry(row));
+            }
+        }
+        return null;
+    }
+
     /** The folders of the tree. */
     synchronized FolderList folders(Progress progress) {
         compact(progress);
@@ -58,7 +73,9 @@ final class FatFiles implements Files {
         List<String> remarks = new ArrayList<>();
         if (key < 0) {
             if (key != TreeScan.ROOT && id != of.withoutFolder()) {
-                remarks.add("No directory entry leads here; its length is that of its chain in whole clusters.");
+                remarks.add((of.unreadMetadata().isEmpty() ? "No directory entry leads here"
+                        : "No directory entry that was read leads here; its owner may be in a directory that was not read")
+                        + "; its length is that of its chain in whole clusters.");
             }
             return new FileEntry(id, of.parent(id), -1, of.name(id), of.path(id), of.folder(id), false, of.bytes(id), FileTimes.NONE,
                     List.of(), 1, streams(of, id), null, List.copyOf(remarks));

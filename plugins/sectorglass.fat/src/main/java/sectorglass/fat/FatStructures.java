@@ -22,8 +22,11 @@ final class FatStructures {
     private final Geometry geometry;
     private final Root root;
     private final FatTable table;
+    private final FatFiles files;
 
-    FatStructures(VolumeSite site, Found found, Root root, FatTable table) {
+    /** @param files the files, for later clusters of folders; null where there are none */
+    FatStructures(VolumeSite site, Found found, Root root, FatTable table, FatFiles files) {
+        this.files = files;
         this.site = site;
         this.found = found;
         this.geometry = found.geometry();
@@ -95,7 +98,7 @@ final class FatStructures {
                 site.firstByte() + geometry.fatByte(copy) + number * most, length, Map.of("first_entry", firstEntry));
     }
 
-    /** The entry set at a byte: in the root directory, or in a cluster that starts a directory. */
+    /** The entry set at a byte: in the root directory, in a cluster that starts a directory, or in a later cluster of a folder. */
     private Optional<Structure> set(long imageByte) {
         Directory directory = directoryAt(imageByte);
         int slot = directory == null ? -1 : directory.slotAt(imageByte);
@@ -119,6 +122,11 @@ final class FatStructures {
         Window slot = site.window(geometry.clusterByte(cluster), 32);
         long self = slot.u16le(26) | (geometry.kind() == FatKind.FAT32 ? (long) slot.u16le(20) << 16 : 0);
         boolean starts = slot.matches(0, ".          ") && (slot.u8(11) & 0x10) != 0 && self == cluster;
-        return starts ? Directory.of(site, geometry, Chain.contiguous((int) cluster, 1)) : null;
+        if (starts) {
+            return Directory.of(site, geometry,
+                    Chain.follow(table, cluster, Directory.MOST_SLOTS * (long) Directory.SLOT / geometry.clusterBytes() + 1));
+        }
+        Directory alone = Directory.of(site, geometry, Chain.contiguous((int) cluster, 1));
+        return files != null && SlotCheck.plausible(alone) && alone.isRead(0) && alone.u8(0, 0) != 0 ? files.folderAt(imageByte) : null;
     }
 }

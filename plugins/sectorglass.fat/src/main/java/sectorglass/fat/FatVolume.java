@@ -145,12 +145,13 @@ final class FatVolume implements Volume {
 
     @Override
     public List<Structure> structures() {
-        return new FatStructures(site, found, root(), found.geometry() == null ? null : table()).listed();
+        return new FatStructures(site, found, root(), found.geometry() == null ? null : table(), null).listed();
     }
 
     @Override
     public Optional<Structure> structureAt(long imageByte) {
-        return new FatStructures(site, found, root(), found.geometry() == null ? null : table()).at(imageByte);
+        return new FatStructures(site, found, root(), found.geometry() == null ? null : table(), capability(FatFiles.class).orElse(null))
+                .at(imageByte);
     }
 
     @Override

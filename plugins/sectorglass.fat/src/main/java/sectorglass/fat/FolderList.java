@@ -3,6 +3,7 @@ package sectorglass.fat;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.VolumeSite;
 
 /**
@@ -58,6 +59,23 @@ final class FolderList {
         int[] place = clusters.get(folder);
         return place[1] > 0 ? Chain.contiguous(place[0], place[1])
                 : Chain.follow(table, place[0], Directory.MOST_SLOTS * 32L / table.geometry().clusterBytes() + 1);
+    }
+
+    /** Where the clusters of all folders lie; the entry of a row is the number of the folder. */
+    synchronized ClaimIndex places() {
+        ClaimIndex index = new ClaimIndex();
+        Geometry geometry = table.geometry();
+        for (int folder = 0; folder < size(); folder++) {
+            Chain chain = chain(folder);
+            long offset = 0;
+            for (int run = 0; run < chain.runs(); run++) {
+                long length = (long) chain.count(run) * geometry.clusterBytes();
+                index.add(site.firstByte() + geometry.clusterByte(chain.first(run)), length, folder, offset);
+                offset += length;
+            }
+        }
+        index.sort();
+        return index;
     }
 
     /** Slots of a folder. */

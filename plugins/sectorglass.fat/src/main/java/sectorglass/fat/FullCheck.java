@@ -70,7 +70,7 @@ final class FullCheck {
         out.check("fat.no-orphans", fat, () -> lead != null ? Outcome.undecided("the root directory cannot be located").because(lead)
                 : orphans(tree, gaps));
         if (info != null) {
-            info.freeCount(free, unread, gaps, boot.size() != null ? boot.size() : differences.mark());
+            info.freeCount(free, unread, gaps, boot.size() != null ? boot.size() : differences.mark(), faults);
         }
     }
 
@@ -128,9 +128,9 @@ final class FullCheck {
             return Outcome.unread(missing).with("chains", "–").with("cluster", first);
         }
         int chains = heads(reached, linked);
-        boolean explained = faults.first() != null && chains <= faults.count();
+        Mark cause = faults.folder() != null ? faults.folder() : faults.first() != null && chains <= faults.count() ? faults.first() : null;
         return Outcome.failed(orphans, 0).with("chains", chains).with("cluster", first).at(table.where(first))
-                .because(explained ? faults.first() : differences.causeAt(first) != null ? differences.causeAt(first) : boot.size());
+                .because(cause != null ? cause : differences.causeAt(first) != null ? differences.causeAt(first) : boot.size());
     }
 
     /** Orphans that no other orphan links to; a ring of orphans has none and counts once. */

@@ -72,7 +72,7 @@ final class InfoCheck {
     }
 
     /** Reports the count of free clusters against what was counted. */
-    void freeCount(long free, long unread, sectorglass.image.SectorRanges missing, Mark cause) {
+    void freeCount(long free, long unread, sectorglass.image.SectorRanges missing, Mark cause, ChainFaults faults) {
         if (info == null) {
             return;
         }
@@ -85,7 +85,8 @@ final class InfoCheck {
             if (unread > 0 && possible) {
                 return Outcome.unread(missing);
             }
-            return Outcome.test(possible, stored, unread == 0 ? free : free + " to " + (free + unread)).because(cause);
+            return Outcome.test(possible, stored, unread == 0 ? free : free + " to " + (free + unread))
+                    .because(cause != null ? cause : faults.free(free - stored));
         });
     }
 

@@ -10,6 +10,8 @@ final class LongName {
     static final int MOST_PARTS = 20;
     private static final int[] CHARACTERS = {1, 3, 5, 7, 9, 14, 16, 18, 20, 22, 24, 28, 30};
 
+    private static final long SEED = 1125899906842597L;
+
     private final char[] name = new char[MOST_PARTS * CHARACTERS.length];
     private int firstSlot = -1;
     private int parts;
@@ -94,10 +96,19 @@ final class LongName {
 
     /** A hash of the name in capitals. */
     long hash() {
-        long hash = 1125899906842597L;
+        long hash = SEED;
         int length = length();
         for (int i = 0; i < length; i++) {
             hash = 31 * hash + Character.toUpperCase(name[i]);
+        }
+        return hash;
+    }
+
+    /** The same of another name. */
+    static long hash(String other) {
+        long hash = SEED;
+        for (int i = 0; i < other.length(); i++) {
+            hash = 31 * hash + Character.toUpperCase(other.charAt(i));
         }
         return hash;
     }

@@ -48,6 +48,21 @@ final class NameSet {
         return false;
     }
 
+    boolean isEmpty() {
+        return count == 0;
+    }
+
+    /** The slot that was added with this hash, or -1. */
+    int slot(long hash) {
+        int mask = slots.length - 1;
+        for (int at = spread(hash) & mask; slots[at] >= 0; at = at + 1 & mask) {
+            if (hashes[at] == hash) {
+                return slots[at];
+            }
+        }
+        return -1;
+    }
+
     private void grow() {
         long[] oldHashes = hashes;
         int[] oldSlots = slots;

@@ -1,15 +1,13 @@
 package sectorglass.fat;
 
-import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
+import sectorglass.disk.CodePage;
 
 /**
  * Names of 11 bytes: 8 and 3, padded with spaces. Source: Microsoft FAT specification, "FAT Directory Structure" and "Name limits
- * and character sets". Bytes 80 to FF depend on a code page that the volume does not name; code page 850 is taken, as mkfs.fat does.
+ * and character sets". Bytes 80 to FF depend on a code page that the volume does not name: see {@link CodePage}.
  */
 final class ShortName {
 
-    static final Charset CODE_PAGE = Charset.isSupported("IBM850") ? Charset.forName("IBM850") : StandardCharsets.ISO_8859_1;
     /** Case bits of byte 12: practice of Windows NT and Linux (msdos_fs.h CASE_LOWER_BASE, CASE_LOWER_EXT). */
     static final int LOWER_BASE = 0x08;
     static final int LOWER_EXTENSION = 0x10;
@@ -34,7 +32,7 @@ final class ShortName {
         if (end > 0 && length == 8 && copy[0] == 5) {
             copy[0] = (byte) 0xE5;
         }
-        String text = new String(copy, CODE_PAGE);
+        String text = new String(copy, CodePage.current());
         return lower ? text.toLowerCase(java.util.Locale.ROOT) : text;
     }
 
@@ -48,7 +46,17 @@ final class ShortName {
         while (end > 0 && (copy[end - 1] == ' ' || copy[end - 1] == 0)) {
             end--;
         }
-        return end == 0 ? null : new String(copy, 0, end, CODE_PAGE);
+        return end == 0 ? null : new String(copy, 0, end, CodePage.current());
+    }
+
+    /** Whether the name of 11 bytes holds some that depend on the code page. */
+    static boolean needsCodePage(byte[] slots, int at) {
+        for (int i = 0; i < 11; i++) {
+            if (slots[at + i] < 0 || i == 0 && slots[at] == 5) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The checksum that long-name slots carry of the 8.3 name: rotate right, add, for each of the 11 bytes as stored. */

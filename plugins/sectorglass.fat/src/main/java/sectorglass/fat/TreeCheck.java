@@ -139,7 +139,8 @@ final class TreeCheck {
         }
         if (cluster == 0) {
             if (isFolder) {
-                fail("fat.directory-has-cluster", folder, slot, 26, 2, Outcome.failed("cluster 0", "2 to " + table.lastCluster()), name, cause);
+                faults.lostFolder(fail("fat.directory-has-cluster", folder, slot, 26, 2, Outcome.failed("cluster 0", "2 to " + table.lastCluster()), name,
+                        cause));
             } else if (bytes != 0) {
                 fail("fat.empty-file-no-cluster", folder, slot, 26, 2, Outcome.failed(bytes + " bytes and no cluster",
                         "a first cluster, or size 0"), name, cause);
@@ -150,6 +151,9 @@ final class TreeCheck {
             Mark mark = fail("fat.entry-start-in-range", folder, slot, 26, 2, Outcome.failed(cluster, "2 to " + table.lastCluster()), name,
                     cause);
             faults.broken(mark);
+            if (isFolder) {
+                faults.lostFolder(mark);
+            }
             return;
         }
         if (!isFolder && bytes == 0) {
@@ -160,9 +164,13 @@ final class TreeCheck {
         int owner = owners.add((int) cluster, folder.number(), slot, directory.address(slot, 0), isFolder ? -1 : bytes);
         if (isFolder) {
             int number = owners.folder(folder.number(), (int) cluster, name.get());
+            int before = faults.count();
             Folder child = directory(number, owner, (int) cluster, folder.root() ? 0 : folder.cluster(), false);
             if (child != null) {
                 waiting.add(child);
+            }
+            if (faults.count() > before) {
+                faults.lostFolder(faults.last());
             }
         } else {
             file(owner, (int) cluster, bytes, name, folder, cause);

@@ -3,6 +3,7 @@ package sectorglass.fat;
 import java.util.ArrayDeque;
 import java.util.BitSet;
 
+import sectorglass.disk.CodePage;
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.CompactTreeBuilder;
 import sectorglass.disk.FileStamp;
@@ -31,6 +32,8 @@ final class TreeScan {
     private final BitSet reached;
     private final BitSet shared = new BitSet();
     private final BitSet walked = new BitSet();
+    /** Whether a name was shown that depends on the code page. */
+    private boolean codePage;
 
     TreeScan(VolumeSite site, FatTable table, FolderList folders) {
         this.site = site;
@@ -74,6 +77,10 @@ final class TreeScan {
             progress.at("directories", ++done, 0);
         }
         lostChains(progress);
+        if (codePage) {
+            tree.remark("Some short names hold bytes 80 to FF. They are shown as in code page " + CodePage.current().name()
+                    + ", which the volume does not name; another one can be chosen.");
+        }
         SectorRanges gaps = table.missing();
         if (!gaps.isEmpty()) {
             tree.unread(gaps);
@@ -129,6 +136,7 @@ final class TreeScan {
             boolean whole = name.begun() && name.next() == 0
                     && ShortName.checksum(directory.bytes(), slot * Directory.SLOT) == name.checksum();
             text = whole ? name.text() : Names.shortName(directory, slot);
+            codePage |= !whole && ShortName.needsCodePage(directory.bytes(), slot * Directory.SLOT);
         }
         Slot fields = Slot.of(directory, slot, geometry.kind());
         int id = tree.add(text, fields.folder(), deleted, fields.folder() ? 0 : fields.bytes(), FileStamp.local(fields.written()), -1,

@@ -117,7 +117,7 @@ class CorpusTest {
                 bytes.write(encoded.charAt(i));
             }
         }
-        return bytes.toString(ShortName.CODE_PAGE);
+        return bytes.toString(sectorglass.disk.CodePage.current());
     }
 
     @TestFactory

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 import sectorglass.disk.Allocation;
+import sectorglass.disk.CodePage;
 import sectorglass.disk.Content;
 import sectorglass.disk.FileEntry;
 import sectorglass.disk.FileState;
@@ -208,5 +209,52 @@ class FilesTest {
         }
         FileTree tree = files(image).tree(Progress.NONE);
         assertArrayEquals(new Object[] {1}, new Object[] {(int) paths(tree).stream().filter(p -> p.endsWith("deeper note.txt")).count()});
+    }
+
+    /** A folder of two clusters that lie apart: a byte of the second one belongs to an entry of that folder. */
+    @Test
+    void aLaterClusterOfAFolderIsExplainedByItsFolder() throws java.io.IOException {
+        Tool.require("mkfs.fat", "mmd", "mcopy", "mshowfat");
+        java.nio.file.Path image = java.nio.file.Files.createTempFile("folder", ".img");
+        java.nio.file.Path file = java.nio.file.Files.writeString(java.nio.file.Files.createTempFile("some", ".txt"), "text");
+        Tool.run("mkfs.fat", "-C", "-F", "12", "-s", "1", "--invariant", delete(image).toString(), "1440").ok();
+        Tool.run("mmd", "-i", image.toString(), "::/MANY").ok();
+        for (int i = 0; i < 30; i++) {
+            Tool.run("mcopy", "-i", image.toString(), file.toString(), "::/MANY/F" + i + ".TXT").ok();
+        }
+        String shown = Tool.run("mshowfat", "-i", image.toString(), "::/MANY").ok();
+        java.util.regex.Matcher clusters = java.util.regex.Pattern.compile("<(\\d+)>").matcher(shown);
+        assertTrue(clusters.find() && clusters.find(), shown);
+        FatVolume volume = Volumes.volume(DiskFile.of(image));
+        long at = volume.found().geometry().clusterByte(Long.parseLong(clusters.group(1)));
+        var structure = volume.structureAt(at + 3 * 32 + 5).orElseThrow();
+        assertEquals("directory entry", structure.name());
+        assertEquals(at + 3 * 32, structure.range().start());
+        assertEquals(32, structure.range().length());
+        assertTrue(volume.structureAt(volume.found().geometry().clusterByte(4)).isEmpty(), "a cluster of a file is no directory");
+    }
+
+    private static java.nio.file.Path delete(java.nio.file.Path file) throws java.io.IOException {
+        java.nio.file.Files.delete(file);
+        return file;
+    }
+
+    /** Code page 437 has 0x9B as the cent sign, 850 as o with stroke, 866 as the capital Yeru (published tables of these code pages). */
+    @Test
+    void shortNamesAreShownInTheCodePageThatWasChosen() {
+        DiskFile image = Volumes.open("f32").plant(0xA1800 + 64, 0x9B);
+        try {
+            FileTree tree = files(image).tree(Progress.NONE);
+            find(tree, "\u00F8ELLO.TXT");
+            assertTrue(tree.remarks().toString().contains("850"), tree.remarks().toString());
+            assertTrue(CodePage.choose("437"));
+            find(files(image).tree(Progress.NONE), "\u00A2ELLO.TXT");
+            assertTrue(CodePage.choose("866"));
+            find(files(image).tree(Progress.NONE), "\u042BELLO.TXT");
+            assertTrue(!CodePage.choose("no such page") && !CodePage.choose("99999"));
+        } finally {
+            CodePage.choose("850");
+        }
+        assertTrue(files(Volumes.open("f32")).tree(Progress.NONE).remarks().isEmpty());
     }
 }

@@ -137,6 +137,15 @@ class PlantedFaultsTest {
         fault("directory with a size", "f32", "fat.directory-size-zero", ROOT + 32 + 28, Severity.COSMETIC, i -> i.plant(ROOT + 32 + 28, 1));
         fault("wrong ..", "f32", "fat.dot-entries", SUBDIR + 32 + 26, Severity.AT_RISK, i -> i.plant(SUBDIR + 32 + 26, 77));
         fault("two entries of one name", "f32", "fat.name-unique", ROOT + 6 * 32, Severity.AT_RISK, i -> i.plant(ROOT + 6 * 32, 'H', 'E', 'L', 'L', 'O', ' ', ' ', ' ', 'T', 'X', 'T'));
+        fault("a short name that is another's long name", "f32", "fat.name-unique", ROOT + 6 * 32, Severity.AT_RISK, i -> {
+            // the long name of slots 3 and 4 becomes "EMPTY.DAT", the 8.3 name of slot 6; the slots keep the checksum of ALONGF~1.BIN
+            String name = "EMPTY.DAT";
+            int[] places = {1, 3, 5, 7, 9, 14, 16, 18, 20, 22, 24, 28, 30};
+            i.plant(ROOT + 3 * 32, 0xE5).plant(ROOT + 4 * 32, 0x41);
+            for (int c = 0; c < 13; c++) {
+                i.plant16(ROOT + 4 * 32 + places[c], c < name.length() ? name.charAt(c) : c == name.length() ? 0 : 0xFFFF);
+            }
+        });
         fault("bad character", "f32", "fat.name-legal", hello + 1, Severity.COSMETIC, i -> i.plant(hello + 1, '*'));
         fault("two labels", "f32", "fat.one-label", ROOT + 6 * 32 + 11, Severity.COSMETIC, i -> i.plant(ROOT + 6 * 32 + 11, 8));
         fault("month 15", "f32", "fat.date-legal", hello + 24, Severity.COSMETIC, i -> i.plant16(hello + 24, 0x51FD));
