@@ -1,5 +1,6 @@
 package sectorglass.disk;
 
+import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.ReadState;
@@ -103,8 +104,9 @@ final class ContentFit {
             if (evidence.found() > 0 || evidence.larger() > 0) {
                 return Outcome.passed();
             }
-            if (evidence.open() > 0) {
-                return Outcome.unread(missing(map));
+            SectorRanges missing = missing(map);
+            if (!missing.isEmpty()) {
+                return Outcome.unread(missing);
             }
             return Outcome.failed("no known volume at " + evidence.empty() + " places", "a volume where an entry points")
                     .severity(Severity.COSMETIC).with("entries", evidence.empty()).with("kind", map.kind().toUpperCase(java.util.Locale.ROOT));
@@ -113,6 +115,11 @@ final class ContentFit {
 
     private SectorRanges missing(PartitionMap map) {
         SectorRanges all = SectorRanges.EMPTY;
+        for (ByteRange own : map.where()) {
+            // where the map was not read whole, it may name more
+            SectorRange run = own.sectors(disk.image().sectorSize());
+            all = all.union(SectorRanges.of(run).minus(disk.image().inState(ReadState.READ, run)));
+        }
         for (MapEntry entry : map.entries()) {
             if (entry.use() == MapEntry.Use.PARTITION) {
                 all = all.union(unreadHead(entry.range()));
