@@ -86,6 +86,7 @@ final class ContentFit {
             }
         }
         for (Partition partition : disk.partitions()) {
+            shorter(partition, out);
             Volume volume = partition.volume();
             if (volume != null && volume.info().bytes() != null) {
                 long room = Math.multiplyExact(partition.range().count(), disk.image().sectorSize());
@@ -94,6 +95,21 @@ final class ContentFit {
                                 .with("partition", partition.number()).with("kind", volume.info().kind()));
             }
         }
+    }
+
+    /** How much of a partition lies beyond the end of the image. */
+    private void shorter(Partition partition, Checks out) {
+        SectorRange range = partition.range();
+        long first = Math.max(range.first(), disk.image().sectors());
+        long sectors = Math.max(0, range.end() - first);
+        int size = disk.image().sectorSize();
+        out.check("disk.image-shorter", partition.entry().where(), () -> Outcome.test(sectors == 0, bytes(range.count(), size) + " bytes",
+                bytes(range.count() - sectors, size) + " bytes").with("partition", partition.number()).with("first", first)
+                .with("sectors", sectors).with("missing", bytes(sectors, size)));
+    }
+
+    private static String bytes(long sectors, int size) {
+        return java.math.BigInteger.valueOf(sectors).multiply(java.math.BigInteger.valueOf(size)).toString();
     }
 
     private void content(PartitionMap map, Evidence evidence, Checks out) {
