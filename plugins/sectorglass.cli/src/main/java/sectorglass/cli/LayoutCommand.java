@@ -8,9 +8,12 @@ import picocli.CommandLine.Mixin;
 import sectorglass.disk.Disk;
 import sectorglass.disk.FirstLook;
 import sectorglass.disk.FirstLooks;
+import sectorglass.disk.Level;
 import sectorglass.disk.MapVerdict;
+import sectorglass.disk.PartEvidence;
 import sectorglass.disk.Survey;
 import sectorglass.image.OpenImage;
+import sectorglass.image.PartOrder;
 import sectorglass.report.JsonOut;
 import sectorglass.report.LayoutJson;
 
@@ -30,12 +33,17 @@ final class LayoutCommand extends ImageCommand {
         Disk disk = survey(opened);
         List<MapVerdict> verdicts = Survey.ofProviders().judge(disk, book());
         FirstLook look = FirstLooks.of(disk, locale());
+        PartOrder order = opened.parts().size() < 2 ? null : PartEvidence.of(opened, disk,
+                Survey.ofProviders().verify(disk, Level.QUICK, book(), progress()));
         if (json) {
             try (JsonOut to = new JsonOut(out)) {
-                LayoutJson.write(to, image.toString(), disk, verdicts, look);
+                LayoutJson.write(to, image.toString(), disk, verdicts, look, order);
             }
         } else {
             new LayoutText(out).print(opened, disk, verdicts, look);
+            if (order != null) {
+                new PartsText(out).print(order);
+            }
             drive.print(out);
         }
         return Status.DONE;

@@ -1,13 +1,9 @@
 package sectorglass.cli;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +17,7 @@ import sectorglass.image.SectorRange;
 import sectorglass.recovery.HeadZones;
 import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.PathPattern;
+import sectorglass.recovery.PlanCsv;
 import sectorglass.recovery.PlanOptions;
 import sectorglass.recovery.ReadCost;
 import sectorglass.recovery.ReadPlan;
@@ -234,16 +231,8 @@ final class PlanCommand extends ImageCommand {
     }
 
     private void write(ReadPlan plan) throws CommandException {
-        try (BufferedWriter lines = Files.newBufferedWriter(csv, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
-            lines.write("stage,kind,volume,first_lba,sectors\n");
-            int number = 0;
-            for (ReadPlan.Stage stage : plan.stages()) {
-                number++;
-                for (SectorRange run : stage.ranges()) {
-                    lines.write(number + ",\"" + stage.kind().words() + "\"," + (stage.volume() == null ? "" : stage.volume()) + "," + run.first() + ","
-                            + run.count() + "\n");
-                }
-            }
+        try {
+            PlanCsv.write(plan, csv);
         } catch (FileAlreadyExistsException e) {
             throw new CommandException(Status.OUTPUT, csv + " exists already and is never written over. Give another name.");
         } catch (IOException e) {

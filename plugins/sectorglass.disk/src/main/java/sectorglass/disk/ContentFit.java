@@ -1,5 +1,6 @@
 package sectorglass.disk;
 
+import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.ReadState;
@@ -85,6 +86,7 @@ final class ContentFit {
             }
         }
         for (Partition partition : disk.partitions()) {
+            shorter(partition, out);
             Volume volume = partition.volume();
             if (volume != null && volume.info().bytes() != null && partition.placed()) {
                 long room = Math.multiplyExact(partition.range().count(), disk.image().sectorSize());
@@ -95,6 +97,21 @@ final class ContentFit {
         }
     }
 
+    /** How much of a partition lies beyond the end of the image. */
+    private void shorter(Partition partition, Checks out) {
+        SectorRange range = partition.range();
+        long first = Math.max(range.first(), disk.image().sectors());
+        long sectors = Math.max(0, range.end() - first);
+        int size = disk.image().sectorSize();
+        out.check("disk.image-shorter", partition.entry().where(), () -> Outcome.test(sectors == 0, bytes(range.count(), size) + " bytes",
+                bytes(range.count() - sectors, size) + " bytes").with("partition", partition.number()).with("first", first)
+                .with("sectors", sectors).with("missing", bytes(sectors, size)));
+    }
+
+    private static String bytes(long sectors, int size) {
+        return java.math.BigInteger.valueOf(sectors).multiply(java.math.BigInteger.valueOf(size)).toString();
+    }
+
     private void content(PartitionMap map, Evidence evidence, Checks out) {
         if (evidence.found() + evidence.empty() + evidence.larger() + evidence.open() == 0) {
             return;
@@ -103,8 +120,9 @@ final class ContentFit {
             if (evidence.found() > 0 || evidence.larger() > 0) {
                 return Outcome.passed();
             }
-            if (evidence.open() > 0) {
-                return Outcome.unread(missing(map));
+            SectorRanges missing = missing(map);
+            if (!missing.isEmpty()) {
+                return Outcome.unread(missing);
             }
             return Outcome.failed("no known volume at " + evidence.empty() + " places", "a volume where an entry points")
                     .severity(Severity.COSMETIC).with("entries", evidence.empty()).with("kind", map.kind().toUpperCase(java.util.Locale.ROOT));
@@ -113,6 +131,11 @@ final class ContentFit {
 
     private SectorRanges missing(PartitionMap map) {
         SectorRanges all = SectorRanges.EMPTY;
+        for (ByteRange own : map.where()) {
+            // where the map was not read whole, it may name more
+            SectorRange run = own.sectors(disk.image().sectorSize());
+            all = all.union(SectorRanges.of(run).minus(disk.image().inState(ReadState.READ, run)));
+        }
         for (MapEntry entry : map.entries()) {
             if (entry.use() == MapEntry.Use.PARTITION) {
                 all = all.union(unreadHead(entry.range()));

@@ -39,7 +39,7 @@ final class Displacement {
         }
     }
 
-    private List<Witness> witnesses() {
+    List<Witness> witnesses() {
         List<Witness> all = new ArrayList<>();
         for (Disk.FoundMap found : disk.maps()) {
             // a header that stands off its own place is called a leftover by its map, and is the best witness here

@@ -97,6 +97,11 @@ public final class Survey {
         return best == null ? Optional.empty() : Optional.of(claimant.open(best));
     }
 
+    /** Structures of maps and volumes that know their own place, by the place where they were found. */
+    public List<Witness> witnesses(Disk disk) {
+        return new Displacement(disk, this).witnesses();
+    }
+
     /** Runs every check that applies to a disk. */
     public Findings verify(Disk disk, Level level, RuleBook book, Progress progress) {
         return Findings.of(checks(disk, level, progress), book, disk.image().sectorSize());

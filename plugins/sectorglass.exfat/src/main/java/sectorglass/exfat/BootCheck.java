@@ -3,6 +3,7 @@ package sectorglass.exfat;
 import java.util.function.Supplier;
 
 import sectorglass.disk.VolumeSite;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.UnreadException;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
@@ -10,14 +11,13 @@ import sectorglass.verify.Outcome;
 import sectorglass.verify.Severity;
 
 /**
- * The rules of the boot sector's own fields (Microsoft exFAT specification, section 3.1). They are judged on the main sector; where
- * that was not read, on the backup that stands in for it.
+ * The rules of the boot sector's own fields (Microsoft exFAT specification, section 3.1). They are judged on the main sector:
+ * what its backup holds decides nothing about it.
  */
 final class BootCheck {
 
     private final VolumeSite site;
     private final BootSector boot;
-    private final boolean main;
     private final Checks out;
     private Mark lead;
     private Mark fits;
@@ -26,11 +26,9 @@ final class BootCheck {
     private final boolean named;
     private boolean rangesHold = true;
 
-    /** @param main whether this is the main boot sector, whose flags count */
-    BootCheck(VolumeSite site, BootSector boot, boolean main, Checks out) {
+    BootCheck(VolumeSite site, BootSector boot, Checks out) {
         this.site = site;
         this.boot = boot;
-        this.main = main;
         this.named = boot.window().isRead(0, BootSector.SIZE) && boot.named();
         this.out = out.in(boot.at(0, BootSector.SIZE));
     }
@@ -61,16 +59,17 @@ final class BootCheck {
             sizes();
             ranges();
         } else {
-            locating("exfat.field-ranges", BootSector.VOLUME_LENGTH, 41, () -> Outcome.unread(boot.window().missing(0, BootSector.SIZE)));
+            SectorRanges missing = boot.window().missing(0, BootSector.SIZE);
+            locating("exfat.field-ranges", BootSector.VOLUME_LENGTH, 41, () -> Outcome.unread(missing));
+            field("exfat.volume-fits-partition", BootSector.VOLUME_LENGTH, 8, () -> Outcome.unread(missing));
+            field("exfat.cluster-count-exact", BootSector.CLUSTER_COUNT, 4, () -> Outcome.unread(missing));
         }
         field("exfat.reserved-zero", BootSector.RESERVED, 7, () -> {
             int odd = Text.nonZero(boot.window(), BootSector.RESERVED, 7);
             return odd < 0 ? Outcome.passed() : Outcome.failed(Text.bytes(boot.window(), odd, 1), "00").at(boot.at(odd, 1))
                     .with("path", "the boot sector");
         });
-        if (main) {
-            flags();
-        }
+        flags();
     }
 
     private void flags() {
@@ -133,9 +132,7 @@ final class BootCheck {
                 boot.clusterCount(), "1 to " + BootSector.MOST_CLUSTERS);
         range(BootSector.ROOT_CLUSTER, 4, boot.rootCluster() >= 2 && boot.rootCluster() <= boot.clusterCount() + 1, boot.rootCluster(),
                 "2 to " + (boot.clusterCount() + 1));
-        if (main) {
-            range(BootSector.PERCENT, 1, boot.percentInUse() <= 100 || boot.percentInUse() == 0xFF, boot.percentInUse(), "0 to 100, or 255");
-        }
+        range(BootSector.PERCENT, 1, boot.percentInUse() <= 100 || boot.percentInUse() == 0xFF, boot.percentInUse(), "0 to 100, or 255");
         if (rangesHold) {
             out.report("exfat.field-ranges", boot.at(BootSector.VOLUME_LENGTH, 41), Outcome.passed());
         }

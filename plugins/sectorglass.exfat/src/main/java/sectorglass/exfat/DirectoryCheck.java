@@ -167,6 +167,9 @@ final class DirectoryCheck {
                 return;
             }
         }
+        if (directory.nextUnread(end + 1) < directory.slots()) {
+            tally.unread("exfat.nothing-after-end", directory.missing(end + 1, directory.slots() - end - 1));
+        }
     }
 
     private Mark fail(String rule, int slot, int at, int length, Outcome outcome) {

@@ -23,14 +23,8 @@ final class ExfatCheck {
     }
 
     void run(Level level) {
-        boolean mainRead = found.main().window().isRead(0, BootSector.SIZE);
-        BootSector judged = mainRead ? found.main() : found.layout();
-        BootCheck boot = new BootCheck(site, judged, mainRead, out);
+        BootCheck boot = new BootCheck(site, found.main(), out);
         boot.run();
-        if (!mainRead) {
-            out.in(found.main().at(0, BootSector.SIZE)).check("exfat.closed-cleanly", found.main().at(BootSector.FLAGS, 2),
-                    () -> sectorglass.verify.Outcome.unread(found.main().window().missing(0, BootSector.SIZE)));
-        }
         Geometry geometry = found.geometry();
         if (geometry == null) {
             return;

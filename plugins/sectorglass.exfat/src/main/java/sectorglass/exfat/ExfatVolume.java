@@ -14,6 +14,7 @@ import sectorglass.disk.VolumeSite;
 import sectorglass.disk.Witness;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
+import sectorglass.image.SectorRanges;
 import sectorglass.verify.Checks;
 
 /** An exFAT volume. Its root directory is read when it is first asked for something that stands there. */
@@ -104,6 +105,19 @@ final class ExfatVolume implements Volume {
             }
         }
         return all;
+    }
+
+    /** Sectors of the FAT that keep the clusters of the bitmap from being known; it is then taken to lie in one run. */
+    SectorRanges bitmapChainMissing() {
+        Root here = root();
+        int slot = here == null || here.directory() == null ? -1 : here.bitmap(found.geometry().activeFat());
+        if (slot < 0) {
+            return SectorRanges.EMPTY;
+        }
+        Fat fat = new Fat(site, found.geometry());
+        long wanted = found.geometry().clustersOf((found.geometry().clusters() + 7) / 8);
+        Chain chain = Chain.follow(fat, here.directory().u32(slot, 20), wanted);
+        return chain.end() == Chain.End.UNREAD && chain.clusters() < wanted ? fat.missing(chain.last()) : SectorRanges.EMPTY;
     }
 
     @Override

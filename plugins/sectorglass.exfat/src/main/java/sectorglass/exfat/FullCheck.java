@@ -6,6 +6,7 @@ import java.util.List;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
+import sectorglass.image.SectorRanges;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
@@ -54,9 +55,16 @@ final class FullCheck {
         shared.run();
         tally.finish(rules, null);
         Bitmap bitmap = volume.bitmap();
-        if (bitmap == null) {
+        SectorRanges unread = bitmap == null ? root.directory().missing() : volume.bitmapChainMissing();
+        if (bitmap == null || !unread.isEmpty()) {
             for (String rule : List.of("exfat.bitmap-covers-owners", "exfat.bitmap-no-orphans")) {
-                out.report(rule, whole, Outcome.undecided("the allocation bitmap cannot be located").because(roots.bitmap()));
+                out.report(rule, whole, (unread.isEmpty() ? Outcome.undecided("the allocation bitmap cannot be located")
+                        : Outcome.unread(unread)).because(roots.bitmap()));
+            }
+            BootSector main = volume.found().main();
+            if (!unread.isEmpty()) {
+                out.in(main.at(0, BootSector.SIZE)).check("exfat.percent-in-use", main.at(BootSector.PERCENT, 1),
+                        () -> main.percentInUse() > 100 ? null : Outcome.unread(unread));
             }
             return;
         }

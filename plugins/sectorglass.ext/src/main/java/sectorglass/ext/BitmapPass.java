@@ -76,6 +76,7 @@ final class BitmapPass {
             for (String rule : new String[] {"ext.bitmap.free-count", "ext.bitmap.metadata-used", "ext.block.marked"}) {
                 tally.unread(rule, missing);
             }
+            tally.unread("ext.bitmap.padding", w.missing(clusters / 8, layout.blockSize - clusters / 8));
             tally.flush(structure);
             return;
         }
@@ -223,16 +224,25 @@ final class BitmapPass {
             if (!group.copied()) {
                 verdict("ext.bitmap.free-count", group.freeInodes() == inodes.free(g), group.freeInodes() + " free inodes", inodes.free(g),
                         structure, g, sum);
-                if (census.unreadInodes.isEmpty()) {
-                    ByteRange descriptor = layout.block(layout.tableBlock(g / layout.descriptorsPerBlock()));
-                    verdict("ext.gd.directories", group.directories() == census.directoryCount[g], group.directories() + " directories",
-                            census.directoryCount[g], descriptor, g, null);
-                }
             }
             padding(w, w.raw(0, layout.blockSize), (int) layout.sb.inodesPerGroup(), structure, sum);
         } else {
             tally.unread("ext.bitmap.free-count", w.missing(0, covered));
+            tally.unread("ext.bitmap.padding", w.missing(covered, layout.blockSize - covered));
+        }
+        if (!group.copied()) {
+            directories(g, group);
         }
         tally.flush(structure);
+    }
+
+    private void directories(int g, Group group) {
+        if (census.unreadInodes.isEmpty()) {
+            ByteRange descriptor = layout.block(layout.tableBlock(g / layout.descriptorsPerBlock()));
+            verdict("ext.gd.directories", group.directories() == census.directoryCount[g], group.directories() + " directories",
+                    census.directoryCount[g], descriptor, g, null);
+        } else {
+            tally.unread("ext.gd.directories", census.unreadInodes);
+        }
     }
 }

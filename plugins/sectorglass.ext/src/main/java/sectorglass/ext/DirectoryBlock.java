@@ -1,5 +1,6 @@
 package sectorglass.ext;
 
+import sectorglass.image.UnreadException;
 import sectorglass.image.Window;
 
 /** Walks the entries of a directory block. Source: Linux kernel documentation, filesystems/ext4, directory entries. */
@@ -30,7 +31,17 @@ final class DirectoryBlock {
     private DirectoryBlock() {
     }
 
-    /** Walks a window whose bytes were read. */
+    /** Whether everything that a walk looks at was read: heads and names, not what lies between them and the next entry. */
+    static boolean entriesRead(Superblock sb, Window w) {
+        try {
+            walk(sb, w, (at, length, inode, name, type) -> w.require(at, 8 + name));
+            return true;
+        } catch (UnreadException e) {
+            return false;
+        }
+    }
+
+    /** Walks a window whose entries were read. */
     static End walk(Superblock sb, Window w, Sink sink) {
         boolean typed = sb.hasIncompat(Features.FILETYPE);
         int end = w.length();

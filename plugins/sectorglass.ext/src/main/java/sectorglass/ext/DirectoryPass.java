@@ -7,6 +7,7 @@ import java.util.Set;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
@@ -22,6 +23,7 @@ final class DirectoryPass {
     private final Map<Long, ByteRange> dots = new HashMap<>();
     private int lastType;
     private boolean lostAndFound;
+    private SectorRanges rootNames = SectorRanges.EMPTY;
 
     DirectoryPass(Census census, Tally tally) {
         this.census = census;
@@ -40,16 +42,39 @@ final class DirectoryPass {
                 directory(inode);
             }
         }
-        if (!lostAndFound && census.used(2) && census.unknownNames().isEmpty() && census.nameFault == null) {
+        if (!lostAndFound && census.used(2) && rootMissing().isEmpty() && census.nameFault == null) {
             ByteRange root = inodeRange(2);
             tally.fail("ext.dir.lost-found", root, root, Outcome.failed("none", "lost+found"));
+        } else if (!lostAndFound && !rootMissing().isEmpty()) {
+            tally.unread("ext.dir.lost-found", rootMissing());
         }
         tally.flush(new ByteRange(layout.site.firstByte(), layout.sb.blocks() * layout.blockSize));
         tree();
     }
 
+    /** What was not read of the root directory or the way to it. */
+    private SectorRanges rootMissing() {
+        long at = census.groups.inode(2);
+        if (at < 0) {
+            return census.groups.missing(0);
+        }
+        if (census.kind(2) == Census.UNREAD) {
+            SectorRanges inode = layout.site.window(at, layout.sb.inodeSize()).missing(0, layout.sb.inodeSize());
+            return inode.isEmpty() ? census.groups.missing(0) : inode;
+        }
+        return rootNames;
+    }
+
     private void directory(Inode inode) {
         BlockMap map = Maps.of(layout, inode);
+        SectorRanges before = census.unreadNames;
+        names(inode, map);
+        if (inode.number() == 2) {
+            rootNames = census.unreadNames.minus(before);
+        }
+    }
+
+    private void names(Inode inode, BlockMap map) {
         census.unreadNames = census.unreadNames.union(map.unread);
         Set<Long> names = new HashSet<>();
         long expected = 0;
@@ -79,13 +104,21 @@ final class DirectoryPass {
 
     private void block(Inode inode, long logical, long physical, Set<Long> names) {
         Window w = layout.read(physical);
-        if (!w.isRead(0, layout.blockSize)) {
-            census.unreadNames = census.unreadNames.union(w.missing(0, layout.blockSize));
-            tally.unread("ext.dir.entry", w.missing(0, layout.blockSize));
+        SectorRanges missing = w.missing(0, layout.blockSize);
+        if (!missing.isEmpty() && layout.sb.sums()) {
+            tally.unread(inode.has(Inode.HASH_TREE) ? "ext.dx.checksum" : "ext.dir.checksum", missing);
+        }
+        if (!missing.isEmpty() && !DirectoryBlock.entriesRead(layout.sb, w)) {
+            census.unreadNames = census.unreadNames.union(missing);
+            tally.unread("ext.dir.entry", missing);
+            tally.unread("ext.dir.type", missing);
+            if (logical == 0) {
+                tally.unread("ext.dir.dots", missing);
+            }
             return;
         }
         ByteRange structure = layout.block(physical);
-        Mark sum = layout.sb.sums() ? sum(inode, logical, w, structure) : null;
+        Mark sum = layout.sb.sums() && missing.isEmpty() ? sum(inode, logical, w, structure) : null;
         int[] index = {0};
         DirectoryBlock.End end = DirectoryBlock.walk(layout.sb, w, (at, length, child, name, type) -> {
             int i = index[0]++;
@@ -251,6 +284,10 @@ final class DirectoryPass {
 
     /** Each directory is named once, by the one its ".." names; all hang below the root. */
     private void tree() {
+        if (!census.unknownNames().isEmpty()) {
+            // a directory, or its second name, may stand there
+            tally.unread("ext.dir.tree", census.unknownNames());
+        }
         for (long number : census.directories) {
             Long up = upward.get(number);
             Long by = number == 2 ? Long.valueOf(2) : namedBy.get(number);
@@ -259,9 +296,7 @@ final class DirectoryPass {
                 continue;
             }
             if (by == null) {
-                if (!census.unknownNames().isEmpty()) {
-                    tally.unread("ext.dir.tree", census.unknownNames());
-                } else if (number >= layout.sb.firstInode()) {
+                if (census.unknownNames().isEmpty() && number >= layout.sb.firstInode()) {
                     ByteRange at = inodeRange(number);
                     tally.fail("ext.dir.tree", at, at, Outcome.failed("no directory names directory " + number, "one name")
                             .with("inode", number).because(census.nameFault));

@@ -165,6 +165,10 @@ final class FullCheck {
     /** Names found against link counts; inodes in use that nothing names. */
     private void links() {
         SectorRanges unread = census.unknownNames();
+        if (!unread.isEmpty()) {
+            // link counts stand in inodes that were not read, and names in directories
+            tally.unread("ext.links", unread);
+        }
         for (int g = 0; g < layout.groups; g++) {
             for (int i = 0; census.kind[g] != null && i < census.kind[g].length; i++) {
                 long number = g * layout.sb.inodesPerGroup() + i + 1;
@@ -177,9 +181,7 @@ final class FullCheck {
                 boolean many = (census.kind[g][i] & 15) == Inode.DIRECTORY && stored == 1 && found > 1;
                 if (stored == found || many) {
                     tally.pass("ext.links");
-                } else if (!unread.isEmpty()) {
-                    tally.unread("ext.links", unread);
-                } else {
+                } else if (unread.isEmpty()) {
                     ByteRange at = new ByteRange(layout.site.firstByte() + census.groups.inode(number), layout.sb.inodeSize());
                     tally.fail("ext.links", new ByteRange(at.start() + 0x1A, 2), at, Outcome.failed(stored, found).with("inode", number)
                             .because(census.nameFault != null ? census.nameFault : superblock));

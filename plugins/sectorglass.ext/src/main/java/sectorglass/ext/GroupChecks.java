@@ -135,16 +135,19 @@ final class GroupChecks {
             }
             Window w = layout.read(copy);
             all.in(layout.block(copy)).check("ext.gd.backup-equals", layout.block(copy), () -> {
+                SectorRanges missing = SectorRanges.EMPTY;
                 for (int i = 0; i < per && index * per + i < layout.groups; i++) {
                     for (int k = 0; k < (size >= 64 ? 24 : 12); k++) {
                         int at = i * size + (k < 12 ? k : 0x14 + k);
-                        if (first.u8(at) != w.u8(at)) {
+                        if (!first.isRead(at, 1) || !w.isRead(at, 1)) {
+                            missing = missing.union(first.missing(at, 1)).union(w.missing(at, 1));
+                        } else if (first.u8(at) != w.u8(at)) {
                             return Outcome.failed(String.format("%02X", w.u8(at)), String.format("%02X", first.u8(at)))
                                     .at(w.range(at, 1)).with("group", index * per + i).because(fault != null ? fault : superblock);
                         }
                     }
                 }
-                return Outcome.passed();
+                return missing.isEmpty() ? Outcome.passed() : Outcome.unread(missing);
             });
         }
     }

@@ -95,7 +95,9 @@ final class InodePass {
             tally.unread("ext.inode.checksum", missing);
         }
         tally.unread("ext.inode.sane", missing);
-        tally.unread("ext.inode.bitmap-agrees", missing);
+        if (number >= layout.sb.firstInode() || number == 2) {
+            tally.unread("ext.inode.bitmap-agrees", missing);
+        }
     }
 
     private void unknown(SectorRanges missing) {
@@ -134,6 +136,8 @@ final class InodePass {
             } else {
                 tally.pass("ext.inode.bitmap-agrees");
             }
+        } else if (!special && !bitmaps.missing(census.group(inode.number())).isEmpty()) {
+            tally.unread("ext.inode.bitmap-agrees", bitmaps.missing(census.group(inode.number())));
         }
         if (!used) {
             return;

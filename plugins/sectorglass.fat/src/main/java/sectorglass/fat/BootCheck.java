@@ -10,8 +10,8 @@ import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 
 /**
- * The rules of the boot sector's own fields. They are judged on the main sector; where that was not read, on the backup that
- * stands in for it. What follows from a field that locates nothing is folded under that field.
+ * The rules of the boot sector's own fields. They are judged on the main sector: what its backup holds decides nothing about it.
+ * What follows from a field that locates nothing is folded under that field.
  */
 final class BootCheck {
 
@@ -19,15 +19,18 @@ final class BootCheck {
     private final BootSector boot;
     private final Checks out;
     private final boolean whole;
+    private final boolean form32;
     /** The first field that could not serve: everything later follows from it. */
     private Mark lead;
     private Mark fits;
     private Mark fills;
     private Mark table;
 
-    BootCheck(VolumeSite site, BootSector boot, Checks out) {
+    BootCheck(VolumeSite site, Found found, Checks out) {
         this.site = site;
-        this.boot = boot;
+        this.boot = found.main();
+        this.form32 = boot.window().isRead(0, BootSector.SIZE) ? boot.form32()
+                : found.geometry() != null && found.geometry().kind() == FatKind.FAT32;
         this.out = out.in(boot.at(0, BootSector.SIZE));
         this.whole = !boot.window().isRead(0, BootSector.SIZE) || Recognition.resembles(boot) || Geometry.of(boot) != null;
     }
@@ -78,7 +81,7 @@ final class BootCheck {
                 Text.bytes(boot.window(), BootSector.SIGNATURE, 2), "55 AA"));
         field("fat.jump-form", BootSector.JUMP, 3, () -> Outcome.test(boot.jumps(), Text.bytes(boot.window(), BootSector.JUMP, 3),
                 "EB xx 90 or E9 xx xx"));
-        if (boot.window().isRead(0, BootSector.SIZE) && boot.form32()) {
+        if (form32) {
             form32();
         }
     }

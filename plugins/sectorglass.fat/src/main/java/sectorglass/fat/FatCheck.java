@@ -25,16 +25,14 @@ final class FatCheck {
     }
 
     void run(Level level) {
-        boolean mainRead = found.main().window().isRead(0, BootSector.SIZE);
-        BootSector judged = mainRead || found.layout() == null ? found.main() : found.layout();
-        BootCheck boot = new BootCheck(site, judged, out);
+        BootCheck boot = new BootCheck(site, found, out);
         boot.run();
         Geometry geometry = found.geometry();
         if (geometry == null) {
             return;
         }
         new HeadCheck(site, found, out).run();
-        FatTable table = volume.table();
+        FatTable table = volume.judgedTable();
         InfoCheck info = null;
         Mark rootCluster = null;
         if (geometry.kind() == FatKind.FAT32) {
@@ -66,7 +64,7 @@ final class FatCheck {
 
     private void label() {
         BootSector layout = found.layout();
-        Root root = volume.root();
+        Root root = Root.of(site, found.geometry(), volume.judgedTable());
         if (layout == null || root.directory() == null || layout.window().u8(layout.bootSigAt()) != 0x29) {
             return;
         }

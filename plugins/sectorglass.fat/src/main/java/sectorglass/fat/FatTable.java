@@ -22,6 +22,7 @@ final class FatTable {
     private final VolumeSite site;
     private final Geometry geometry;
     private final int[] copies;
+    private final boolean agree;
     private final long entries;
     private final byte[][] pages;
     private final BitSet[] gaps;
@@ -33,6 +34,11 @@ final class FatTable {
      * @param copies numbers of the copies to use, the trusted one first
      */
     FatTable(VolumeSite site, Geometry geometry, int... copies) {
+        this(site, geometry, false, copies);
+    }
+
+    private FatTable(VolumeSite site, Geometry geometry, boolean agree, int... copies) {
+        this.agree = agree;
         this.site = site;
         this.geometry = geometry;
         this.copies = copies;
@@ -40,6 +46,16 @@ final class FatTable {
         int count = (int) ((geometry.kind().tableBytes(entries) + PAGE - 1) / PAGE);
         this.pages = new byte[count][];
         this.gaps = new BitSet[count];
+    }
+
+    /**
+     * The table that verdicts are about: the trusted copy alone, since what another copy holds in its place decides nothing about it.
+     * Where the bytes that tell which copy is the trusted one were not read, entries that both copies share count.
+     */
+    static FatTable judged(VolumeSite site, Geometry geometry, BootSector layout) {
+        int[] trusted = trusted(site, geometry, layout);
+        boolean open = trusted.length > 1 && !site.window(geometry.fatByte(0), 3).isRead(0, 3);
+        return open ? new FatTable(site, geometry, true, trusted) : new FatTable(site, geometry, trusted[0]);
     }
 
     /** The copies that count, the first whose head looks like a FAT in front (as fsck.fat chooses). */
@@ -113,9 +129,11 @@ final class FatTable {
                 geometry.kind() == FatKind.FAT32 ? 4 : 2);
     }
 
-    /** The sectors of the trusted copy that hold the entry. */
+    /** The sectors that keep an {@link #UNREAD} entry from being known. */
     SectorRanges sectors(long cluster) {
-        return SectorRanges.of(where(cluster).sectors(site.image().sectorSize()));
+        SectorRanges own = SectorRanges.of(where(cluster).sectors(site.image().sectorSize()));
+        return agree ? Gaps.of(site, geometry.fatByte(0), 3).union(own.minus(site.image().inState(
+                sectorglass.image.ReadState.READ, own.run(0)))) : own;
     }
 
     /** The sectors of the trusted copy under this page that no copy holds; entries of whole pages are asked at once. */
@@ -130,7 +148,7 @@ final class FatTable {
                 }
             }
         }
-        return copies.length == 1 ? all : stillMissing(all);
+        return copies.length == 1 || agree ? all : stillMissing(all);
     }
 
     private SectorRanges stillMissing(SectorRanges first) {
@@ -162,16 +180,31 @@ final class FatTable {
             byte[] other = new byte[length];
             BitSet otherGap = fill(other, length, at, copies[i]);
             for (int b = gap.nextSetBit(0); b >= 0; b = gap.nextSetBit(b + 1)) {
-                if (otherGap == null || !otherGap.get(b)) {
+                if (!agree && (otherGap == null || !otherGap.get(b))) {
                     bytes[b] = other[b];
                     gap.clear(b);
                 }
             }
         }
+        if (agree) {
+            gap = disagreeing(bytes, length, at, gap == null ? new BitSet(length) : gap);
+        }
         pages[page] = bytes;
         gaps[page] = gap == null || gap.isEmpty() ? null : gap;
         held++;
         return bytes;
+    }
+
+    /** Adds the bytes in which the second copy differs or was not read. */
+    private BitSet disagreeing(byte[] bytes, int length, long at, BitSet gap) {
+        byte[] other = new byte[length];
+        BitSet otherGap = fill(other, length, at, copies[1]);
+        for (int b = 0; b < length; b++) {
+            if (bytes[b] != other[b] || otherGap != null && otherGap.get(b)) {
+                gap.set(b);
+            }
+        }
+        return gap;
     }
 
     /** Reads a piece of a copy; the set has a bit per byte that was not read, or is null. */

@@ -66,6 +66,11 @@ final class FatVolume implements Volume {
         return new FatTable(site, found.geometry(), FatTable.trusted(site, found.geometry(), found.layout()));
     }
 
+    /** The FAT that verdicts are about. */
+    FatTable judgedTable() {
+        return FatTable.judged(site, found.geometry(), found.layout());
+    }
+
     /** Its root directory. */
     synchronized Root root() {
         if (root == null) {

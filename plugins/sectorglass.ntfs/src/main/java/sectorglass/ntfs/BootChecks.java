@@ -4,6 +4,7 @@ import java.util.Arrays;
 
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.ByteRange;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
@@ -66,7 +67,7 @@ final class BootChecks {
         });
         size(out, "ntfs.boot.record-byte", BootSector.RECORD_SIZE, 4096);
         size(out, "ntfs.boot.index-byte", BootSector.INDEX_SIZE, 65536);
-        if (!found.backup()) {
+        if (!found.backup() || !boot.isRead(0, BootSector.LENGTH)) {
             cluster(out, "ntfs.boot.mft-lcn", BootSector.MFT_LCN, false);
             cluster(out, "ntfs.boot.mirror-lcn", BootSector.MIRROR_LCN, true);
         }
@@ -96,10 +97,11 @@ final class BootChecks {
         });
     }
 
-    /** The number of sectors against partition and image; from the copy where the first sector cannot be used. */
+    /** The number of sectors against partition and image; from the copy where the first sector is no boot sector. */
     private Mark total(Checks out) {
-        ByteRange where = new ByteRange(found.byteFound() + BootSector.SECTORS, 8);
-        Window from = site.image().window(found.byteFound(), BootSector.LENGTH);
+        boolean unread = !boot.isRead(0, BootSector.LENGTH);
+        ByteRange where = new ByteRange((unread ? boot.start() : found.byteFound()) + BootSector.SECTORS, 8);
+        Window from = unread ? boot : site.image().window(found.byteFound(), BootSector.LENGTH);
         return out.check("ntfs.boot.total-sectors", where, () -> {
             long sectors = from.u64le(BootSector.SECTORS);
             long inSite = site.bytes() / geometry.sectorBytes() - 1;
@@ -128,9 +130,8 @@ final class BootChecks {
                             .at(new ByteRange(place + at, 1)).with("offset", at).because(oem);
                 }
             }
-            first.require(0, length);
-            copy.require(0, length);
-            return Outcome.passed();
+            SectorRanges missing = first.missing(0, length).union(copy.missing(0, length));
+            return missing.isEmpty() ? Outcome.passed() : Outcome.unread(missing);
         });
     }
 }

@@ -58,17 +58,19 @@ final class RecordChecks {
 
     void record(RecordView view, long address) {
         int number = (int) view.number;
-        if (view.anyUnread()) {
-            unread(view);
-        }
         if (view.fix() == FixedBlock.Fix.UNREAD) {
+            unread(view);
             unusableUnread++;
             note(number, RecordFacts.UNREAD, 0);
             return;
         }
         if (view.s32(0) != FixedBlock.FILE) {
+            // no record: what follows its first bytes decides nothing
             unsigned(view, number);
             return;
+        }
+        if (view.anyUnread()) {
+            unread(view);
         }
         if (view.fix() == FixedBlock.Fix.BAD_HEADER) {
             fail("ntfs.record.fixup-header", view, FixedBlock.FIXUP_OFFSET, 4,

@@ -12,6 +12,7 @@ import sectorglass.disk.PartitionMap;
 import sectorglass.disk.Role;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
+import sectorglass.image.PartOrder;
 import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
 
@@ -26,8 +27,9 @@ public final class LayoutJson {
      *
      * @param path of the image as the person gave it
      * @param verdicts one per map of the disk
+     * @param order what is known of the order of the image's parts, or null where it has one part
      */
-    public static void write(JsonOut out, String path, Disk disk, List<MapVerdict> verdicts, FirstLook look) {
+    public static void write(JsonOut out, String path, Disk disk, List<MapVerdict> verdicts, FirstLook look, PartOrder order) {
         out.object(() -> {
             out.object("image", () -> image(out, path, disk.image(), look.nominal()));
             out.object("firstLook", () -> look(out, look));
@@ -39,7 +41,23 @@ public final class LayoutJson {
             } else {
                 out.object("volume", () -> volume(out, disk.volume().info()));
             }
+            if (order == null) {
+                out.field("parts", null);
+            } else {
+                parts(out, order);
+            }
         }).line();
+    }
+
+    private static void parts(JsonOut out, PartOrder order) {
+        out.array("parts", indexes(order.parts().size()), i -> {
+            PartOrder.Place place = order.parts().get((Integer) i);
+            out.object(() -> out.field("file", place.part().missing() ? null : place.part().file().toString())
+                    .field("firstByte", place.part().start()).field("bytes", place.part().bytes()).field("agreeing", place.agreeing())
+                    .field("elsewhere", place.elsewhere()).field("shift", place.shift())
+                    .field("joinedToNext", (Integer) i < order.joined().size() && order.joined().get((Integer) i))
+                    .field("proposed", order.proposed().indexOf(i) + 1));
+        });
     }
 
     private static List<Integer> indexes(int count) {

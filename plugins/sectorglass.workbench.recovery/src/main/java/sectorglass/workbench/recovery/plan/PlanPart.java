@@ -20,6 +20,7 @@ import org.eclipse.swt.widgets.Text;
 import sectorglass.disk.Disk;
 import sectorglass.image.SectorRange;
 import sectorglass.recovery.PathPattern;
+import sectorglass.recovery.PlanCsv;
 import sectorglass.recovery.PlanOptions;
 import sectorglass.recovery.ReadPlan;
 import sectorglass.recovery.ReadPlanner;
@@ -212,7 +213,7 @@ public final class PlanPart extends RecoverPart {
         String file = dialog.open();
         if (file != null) {
             ReadPlan shown = plan;
-            bar.start(Words.of("plan.exporting"), progress -> PlanCsv.write(shown, java.nio.file.Path.of(file)),
+            bar.start(Words.of("plan.exporting"), progress -> export(shown, java.nio.file.Path.of(file)),
                     written -> bar.say(Words.of("plan.exported", written)));
         }
     }
@@ -223,6 +224,14 @@ public final class PlanPart extends RecoverPart {
             stages.setFocus();
         } else {
             super.setFocus();
+        }
+    }
+
+    private static java.nio.file.Path export(ReadPlan plan, java.nio.file.Path file) throws java.io.IOException {
+        try {
+            return PlanCsv.write(plan, file);
+        } catch (java.nio.file.FileAlreadyExistsException e) {
+            throw new java.io.IOException(Words.of("exists", e.getMessage()), e);
         }
     }
 }

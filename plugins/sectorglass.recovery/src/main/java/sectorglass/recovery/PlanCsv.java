@@ -1,25 +1,28 @@
-package sectorglass.workbench.recovery.plan;
+package sectorglass.recovery;
 
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 import sectorglass.image.SectorRange;
-import sectorglass.recovery.ReadPlan;
-import sectorglass.workbench.recovery.Words;
 
-/** A read plan as CSV, the same columns as the command line writes: {@code stage,kind,volume,first_lba,sectors}. */
-final class PlanCsv {
+/** A read plan as CSV, one line for each range: {@code stage,kind,volume,first_lba,sectors}. */
+public final class PlanCsv {
 
     private PlanCsv() {
     }
 
-    /** Writes a new file; one that exists is never written over. */
-    static Path write(ReadPlan plan, Path file) throws IOException {
+    /**
+     * Writes a new file.
+     *
+     * @return the file
+     * @throws java.nio.file.FileAlreadyExistsException if there is such a file: it is never written over
+     * @throws IOException if the file cannot be written
+     */
+    public static Path write(ReadPlan plan, Path file) throws IOException {
         try (BufferedWriter lines = Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
             lines.write("stage,kind,volume,first_lba,sectors\n");
             int number = 0;
@@ -30,8 +33,6 @@ final class PlanCsv {
                             + "," + run.count() + "\n");
                 }
             }
-        } catch (FileAlreadyExistsException e) {
-            throw new IOException(Words.of("exists", e.getMessage()), e);
         }
         return file;
     }
