@@ -42,7 +42,7 @@ class Leaving {
         });
         Ui.explained();
         IEclipsePreferences node = InstanceScope.INSTANCE.getNode("sectorglass.workbench.tests");
-        node.put("density", Ui.canvas().density().name());
+        node.put("density", Ui.canvas().shown().density().name());
         node.flush();
     }
 }

@@ -35,7 +35,7 @@ class RestartTest {
                 "sectorglass.workbench.tests", "-nosplash", "-consoleLog", "-configuration", room.resolve("configuration").toString(), "-data",
                 room.resolve("workspace").toString())).redirectErrorStream(true).redirectOutput(log.toFile()).start();
         try {
-            assertTrue(process.waitFor(150, TimeUnit.SECONDS), what + " did not end");
+            assertTrue(process.waitFor(300, TimeUnit.SECONDS), what + " did not end");
         } finally {
             process.destroyForcibly();
         }

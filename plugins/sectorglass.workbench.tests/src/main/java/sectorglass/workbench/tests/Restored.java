@@ -29,7 +29,7 @@ class Restored {
         assertEquals(false, Ui.desk().open().image().inState(ReadState.FAILED, Ui.desk().open().image().all()).isEmpty(), "the read map came back");
         assertEquals(32, Ui.canvas().columns());
         assertEquals("UTF_8", Ui.canvas().text().name());
-        assertEquals(InstanceScope.INSTANCE.getNode("sectorglass.workbench.tests").get("density", ""), Ui.canvas().density().name());
+        assertEquals(InstanceScope.INSTANCE.getNode("sectorglass.workbench.tests").get("density", ""), Ui.canvas().shown().density().name());
         assertEquals(Theme.DARK, Ui.get(Ink::theme));
         assertEquals("demo-partly-read.img", Recent.images().get(0).getFileName().toString());
         assertNotNull(Ui.get(() -> PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView("sectorglass.workbench.converter")),

@@ -28,8 +28,10 @@ import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Look;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.look.Theme;
+import sectorglass.workbench.places.Offsets;
+import sectorglass.workbench.shown.ShownMenu;
 
-/** Theme, font of the bytes, language. Keys are changed on the platform's own page. */
+/** Theme, font of the bytes, offsets, language. Keys are changed on the platform's own page. */
 public final class HousePage extends PreferencePage implements IWorkbenchPreferencePage {
     /** Id of the page. */
     public static final String ID = "sectorglass.workbench.preferences";
@@ -40,6 +42,8 @@ public final class HousePage extends PreferencePage implements IWorkbenchPrefere
     private final IEclipsePreferences node = InstanceScope.INSTANCE.getNode("sectorglass.workbench");
     private final IPreferenceStore platform = new ScopedPreferenceStore(InstanceScope.INSTANCE, "org.eclipse.ui.workbench");
     private Combo theme;
+    private Combo offsets;
+    private Combo numbers;
     private Combo language;
     private Button font;
     private FontData chosen;
@@ -65,6 +69,15 @@ public final class HousePage extends PreferencePage implements IWorkbenchPrefere
         font.addListener(SWT.Selection, event -> askForFont());
         font.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
         showFont(JFaceResources.getTextFont().getFontData()[0]);
+        offsets = combo(page, "preferences.offsets");
+        for (Offsets each : Offsets.values()) {
+            offsets.add(each.words());
+        }
+        offsets.select(ShownMenu.now().offsets().ordinal());
+        numbers = combo(page, "preferences.numbers");
+        numbers.add(Texts.of("offsets.hex"));
+        numbers.add(Texts.of("offsets.decimal"));
+        numbers.select(ShownMenu.now().hex() ? 0 : 1);
         language = combo(page, "preferences.language");
         for (String each : LANGUAGES) {
             language.add(Texts.of("preferences.language." + (each.isEmpty() ? "system" : each)));
@@ -110,6 +123,9 @@ public final class HousePage extends PreferencePage implements IWorkbenchPrefere
         if (chosen != null) {
             font(chosen);
         }
+        Offsets from = Offsets.values()[offsets.getSelectionIndex()];
+        boolean hex = numbers.getSelectionIndex() == 0;
+        ShownMenu.change(shown -> shown.with(from).withHex(hex));
         node.put(LANGUAGE, LANGUAGES.get(language.getSelectionIndex()));
         try {
             node.flush();
@@ -127,6 +143,8 @@ public final class HousePage extends PreferencePage implements IWorkbenchPrefere
     @Override
     protected void performDefaults() {
         theme.select(Theme.LIGHT.ordinal());
+        offsets.select(Offsets.LBA.ordinal());
+        numbers.select(0);
         language.select(0);
         platform.setToDefault(JFaceResources.TEXT_FONT);
         chosen = null;
