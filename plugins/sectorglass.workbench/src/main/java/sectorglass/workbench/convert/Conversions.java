@@ -106,7 +106,7 @@ public final class Conversions {
         scaled(into, bytes);
         for (int size : sectorSize == 512 || sectorSize == 4096 ? new int[] {512, 4096} : new int[] {512, 4096, sectorSize}) {
             BigInteger[] parts = bytes.divideAndRemainder(BigInteger.valueOf(size));
-            into.add(new Form(Texts.of("convert.sectors", size), group(parts[0]) + (parts[1].signum() == 0 ? "" : Texts.of("convert.rest", group(parts[1])))));
+            into.add(new Form(Texts.of("convert.sectors", Integer.toString(size)), group(parts[0]) + (parts[1].signum() == 0 ? "" : Texts.of("convert.rest", group(parts[1])))));
         }
     }
 

@@ -53,7 +53,7 @@ final class FieldLabels extends ColumnLabelProvider {
             return switch (column) {
                 case NAME -> Texts.of("fields.gaps");
                 case VALUE -> Texts.of("fields.gaps.bytes", Numbers.grouped(gaps.bytes()));
-                case MEANING -> gaps.count() == gaps.ranges().size() ? "" : Texts.of("fields.gaps.first", gaps.ranges().size(), gaps.count());
+                case MEANING -> gaps.count() == gaps.ranges().size() ? "" : Texts.of("fields.gaps.first", Numbers.grouped(gaps.ranges().size()), Numbers.grouped(gaps.count()));
             };
         }
         Gaps.Gap gap = (Gaps.Gap) element;

@@ -39,7 +39,7 @@ class ConversionsTest {
         "0/0/1 | LBA: 0  =  0x0 | the first sector",
         "1023/254/63 | As a partition entry packs it: FE FF FF | the largest address; all tables of large disks hold it",
         "500 GB | Bytes: 500 000 000 000  =  0x746A528800 | 500 x 1000^3",
-        "500 GB | Binary units: 476837.158 MiB  =  465.661 GiB  =  0.455 TiB | 500e9 / 1024^3",
+        "500 GB | Binary units: 465.661 GiB  =  0.455 TiB | 500e9 / 1024^3",
         "1 GiB | Sectors of 512: 2 097 152 | 2^30 / 2^9",
         "1000 B | Sectors of 512: 1 and 488 bytes | 1000 = 512 + 488",
         "1970-01-01 00:00 UTC | FILETIME: 116 444 736 000 000 000  =  0x019DB1DED53E8000 | Microsoft, Converting a time_t value to a file time",

@@ -93,10 +93,12 @@ class RowsTest {
         }
         Rows rows = null;
         long best = Long.MAX_VALUE;
-        for (int i = 0; i < 5; i++) {
-            long began = System.nanoTime();
+        // processor time of this thread: the clock would count other work on the machine
+        java.lang.management.ThreadMXBean threads = java.lang.management.ManagementFactory.getThreadMXBean();
+        for (int i = 0; i < 3; i++) {
+            long began = threads.getCurrentThreadCpuTime();
             rows = Rows.of(many, question(ALL, 1, "what", Grouping.STRUCTURE, FindingColumn.SEVERITY, false));
-            best = Math.min(best, System.nanoTime() - began);
+            best = Math.min(best, threads.getCurrentThreadCpuTime() - began);
         }
         assertEquals(200_000, rows.rows().size());
         assertTrue(best < 2_000_000_000L, "ms: " + best / 1_000_000);
