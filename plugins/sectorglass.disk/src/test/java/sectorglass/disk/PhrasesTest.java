@@ -58,6 +58,24 @@ class PhrasesTest {
         assertTimeout(Duration.ofSeconds(2), () -> GERMAN.of("Volume ".repeat(280)));
     }
 
+    /** The stages of a plan are given their reasons in one file. */
+    @Test
+    void reasonsOfStagesAreKnown() throws IOException {
+        TreeSet<String> missing = new TreeSet<>();
+        Matcher literal = Pattern.compile("\"([a-z][^\"]{20,})\"").matcher(
+                Files.readString(Path.of("../sectorglass.recovery/src/main/java/sectorglass/recovery/ReadPlanner.java")));
+        int seen = 0;
+        while (literal.find()) {
+            String text = literal.group(1);
+            seen++;
+            if (!GERMAN.knows(text)) {
+                missing.add(text);
+            }
+        }
+        assertTrue(seen > 5, "seen: " + seen);
+        assertEquals(new TreeSet<>(), missing);
+    }
+
     /** What engines say in a plain call is looked for in their sources; what they compute from tables is left to the tests of those. */
     @Test
     void whatEnginesSayIsKnown() throws IOException {

@@ -52,7 +52,7 @@ public final class WorkBar {
     /** Stops what runs; what comes out of it, even if it has come out just now, is not wanted any more. */
     public void stop() {
         if (running != null) {
-            Work<?> stopped = running;
+            Job stopped = running;
             stopped.cancel();
             finished(Words.of("work.stopped", stopped.getName()));
         }
