@@ -32,6 +32,10 @@ set "PLACE=%PLACE:\=_%"
 set "PLACE=%PLACE: =_%"
 if not exist "%OWN%\configuration\%PLACE%" mkdir "%OWN%\configuration\%PLACE%"
 if not exist "%OWN%\workspace" mkdir "%OWN%\workspace"
+rem the language chosen in the preferences, if any
+set "LANGUAGE="
+set "KEPT=%OWN%\workspace\.metadata\.plugins\org.eclipse.core.runtime\.settings\sectorglass.workbench.prefs"
+if exist "%KEPT%" for /f "tokens=2 delims==" %%l in ('findstr /r "^language=en$ ^language=de$" "%KEPT%"') do set "LANGUAGE=-nl %%l"
 for %%j in ("%HERE%\plugins\org.eclipse.equinox.launcher_*.jar") do set "LAUNCHER=%%j"
-"%JAVA%" -XX:+UseSerialGC -Xshare:auto -Xms48m -Xmx1g -jar "%LAUNCHER%" -nosplash -data "%OWN%\workspace" -configuration "%OWN%\configuration\%PLACE%" %*
+"%JAVA%" -XX:+UseSerialGC -Xshare:auto -Xms48m -Xmx1g -jar "%LAUNCHER%" -nosplash %LANGUAGE% -data "%OWN%\workspace" -configuration "%OWN%\configuration\%PLACE%" %*
 exit /b %ERRORLEVEL%

@@ -10,6 +10,8 @@ import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 
 import sectorglass.workbench.commands.OpenImages;
 import sectorglass.workbench.look.Ink;
+import sectorglass.workbench.opening.Bench;
+import sectorglass.workbench.opening.Session;
 
 /** Tells the platform how the workbench starts. */
 public class HouseAdvisor extends WorkbenchAdvisor {
@@ -36,10 +38,18 @@ public class HouseAdvisor extends WorkbenchAdvisor {
     }
 
     @Override
+    public boolean preShutdown() {
+        Session.keep(Bench.desk());
+        return true;
+    }
+
+    @Override
     public void postStartup() {
         Ink.follow();
         if (!images.isEmpty()) {
             OpenImages.open(images.get(0));
+        } else {
+            Session.restore(OpenImages::open);
         }
         if (Boolean.getBoolean("sectorglass.started")) {
             long began = java.lang.management.ManagementFactory.getRuntimeMXBean().getStartTime();

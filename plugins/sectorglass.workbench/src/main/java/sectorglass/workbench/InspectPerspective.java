@@ -6,6 +6,7 @@ import org.eclipse.ui.IPerspectiveFactory;
 
 import sectorglass.workbench.compare.ComparePart;
 import sectorglass.workbench.marks.MarksPart;
+import sectorglass.workbench.parts.ConverterPart;
 import sectorglass.workbench.parts.DiskPart;
 import sectorglass.workbench.parts.FieldsPart;
 import sectorglass.workbench.parts.FindPart;
@@ -36,10 +37,11 @@ public final class InspectPerspective implements IPerspectiveFactory {
         IFolderLayout low = layout.createFolder("low", IPageLayout.BOTTOM, 0.5f, "right");
         low.addView(MeaningPart.ID);
         low.addPlaceholder(KeysPart.ID);
+        low.addPlaceholder(ConverterPart.ID);
         IFolderLayout middle = layout.createFolder("middle", IPageLayout.LEFT, 0.5f, IPageLayout.ID_EDITOR_AREA);
         middle.addView(SectorsPart.ID);
         for (String part : new String[] {StripPart.ID, DiskPart.ID, SectorsPart.ID, FieldsPart.ID, MeaningPart.ID, FindingsPart.ID, FindPart.ID,
-            MarksPart.ID, ComparePart.ID, KeysPart.ID}) {
+            MarksPart.ID, ComparePart.ID, KeysPart.ID, ConverterPart.ID}) {
             layout.addShowViewShortcut(part);
         }
         layout.getViewLayout(SectorsPart.ID).setCloseable(false);

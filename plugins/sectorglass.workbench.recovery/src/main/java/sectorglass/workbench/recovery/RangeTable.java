@@ -10,6 +10,7 @@ import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
 
+import sectorglass.workbench.look.VirtualRows;
 import sectorglass.workbench.opening.Bench;
 
 /** A virtual table of sector ranges; choosing a line moves the caret to its first sector. */
@@ -50,13 +51,13 @@ public final class RangeTable {
     public int show(int count, IntFunction<String[]> line, IntToLongFunction firstLba) {
         texts = line;
         lba = firstLba;
-        table.setItemCount(0);
+        VirtualRows.clear(table);
         table.setItemCount(Math.min(count, MOST));
         return Math.max(0, count - MOST);
     }
 
     /** Shows nothing. */
     public void clear() {
-        table.setItemCount(0);
+        VirtualRows.clear(table);
     }
 }

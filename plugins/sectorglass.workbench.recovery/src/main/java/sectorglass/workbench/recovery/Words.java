@@ -5,6 +5,8 @@ import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 
+import sectorglass.disk.Phrases;
+
 /** The texts of this bundle: {@code texts.properties}, {@code texts_de.properties}, UTF-8, patterns of {@link MessageFormat}. */
 public final class Words {
     private static final String FILE = "sectorglass.workbench.recovery.texts";
@@ -21,6 +23,11 @@ public final class Words {
             return key;
         }
         return values.length == 0 ? pattern : new MessageFormat(pattern, Locale.ROOT).format(values);
+    }
+
+    /** A reason or remark of an engine in the language of the platform. */
+    public static String phrase(String english) {
+        return Phrases.in(Locale.getDefault()).of(english);
     }
 
     static ResourceBundle bundle(Locale locale) {

@@ -49,10 +49,12 @@ public final class WorkBar {
         return running != null;
     }
 
-    /** Stops what runs. */
+    /** Stops what runs; what comes out of it, even if it has come out just now, is not wanted any more. */
     public void stop() {
         if (running != null) {
-            running.cancel();
+            Job stopped = running;
+            stopped.cancel();
+            finished(Words.of("work.stopped", stopped.getName()));
         }
     }
 

@@ -1,7 +1,6 @@
 package sectorglass.workbench.tests;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.util.Locale;
 
 import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.swt.widgets.Shell;
@@ -10,37 +9,40 @@ import org.junit.jupiter.api.Test;
 import sectorglass.make.Demo;
 import sectorglass.workbench.InspectPerspective;
 
-/** Makes the pictures of the perspective Recover; properties as for {@link Screenshots}. */
+/** Makes the pictures of the perspective Recover, in German those of files and plan; properties as for {@link Screenshots}. */
 class RecoverScreenshots {
 
     @Test
     void scenes() throws Exception {
-        Files.createDirectories(Path.of(System.getProperty("uitest.pictures", "target/pictures")));
-        String[] size = System.getProperty("uitest.size", "1920x1080").split("x");
+        boolean german = Locale.getDefault().getLanguage().equals("de");
+        String name = german ? "recover-de-" : "recover-";
         RecoverTest.perspective(RecoverTest.RECOVER + "recover");
-        Ui.run(() -> {
-            Shell shell = Ui.window();
-            shell.setMaximized(false);
-            shell.setBounds(0, 0, Integer.parseInt(size[0]), Integer.parseInt(size[1]));
-        });
-        Ui.open(Demo.Variant.PARTLY_READ);
-        Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
-        Screenshots.shoot("recover-files");
-        RecoverTest.testAll();
-        Screenshots.shoot("recover-tests");
-        Shell report = RecoverTest.reportDialog();
-        Screenshots.shoot("recover-report");
-        Ui.run(() -> ((Dialog) report.getData()).close());
-        Ui.run(() -> {
-            Ui.part(RecoverTest.RECOVER + "plan");
-            RecoverTest.press(Ui.window(), "Make plan");
-        });
-        Screenshots.shoot("recover-plan");
-        RecoverTest.compareWithChanged();
-        Screenshots.shoot("recover-copies");
-        Shell dialog = RecoverTest.importDialog(RecoverTest.log());
-        Screenshots.shoot("recover-import");
-        Ui.run(() -> ((Dialog) dialog.getData()).close());
+        Screenshots.size();
+        for (boolean dark : new boolean[] {false, true}) {
+            String theme = "-" + Screenshots.theme(dark);
+            Ui.open(Demo.Variant.PARTLY_READ);
+            Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
+            Screenshots.shoot(name + "files" + theme);
+            Ui.run(() -> {
+                Ui.part(RecoverTest.RECOVER + "plan");
+                RecoverTest.press(Ui.window(), german ? "Plan machen" : "Make plan");
+            });
+            Screenshots.shoot(name + "plan" + theme);
+            if (!german) {
+                Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
+                RecoverTest.testAll();
+                Screenshots.shoot(name + "tests" + theme);
+                Shell report = RecoverTest.reportDialog();
+                Screenshots.shoot(name + "report" + theme);
+                Ui.run(() -> ((Dialog) report.getData()).close());
+                RecoverTest.compareWithChanged();
+                Screenshots.shoot(name + "copies" + theme);
+                Shell dialog = RecoverTest.importDialog(RecoverTest.log());
+                Screenshots.shoot(name + "import" + theme);
+                Ui.run(() -> ((Dialog) dialog.getData()).close());
+            }
+        }
+        Screenshots.theme(false);
         RecoverTest.perspective(InspectPerspective.ID);
     }
 }

@@ -7,14 +7,19 @@ import org.eclipse.core.runtime.ILog;
 import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.dialogs.PreferencesUtil;
 import org.eclipse.ui.handlers.HandlerUtil;
 
+import sectorglass.workbench.byhand.ApplyFormat;
+import sectorglass.workbench.help.HelpTopics;
 import sectorglass.workbench.look.Look;
 import sectorglass.workbench.opening.Bench;
+import sectorglass.workbench.parts.ConverterPart;
 import sectorglass.workbench.parts.FindPart;
 import sectorglass.workbench.parts.KeysPart;
 import sectorglass.workbench.parts.SectorsPart;
 import sectorglass.workbench.parts.SectorsPreferences;
+import sectorglass.workbench.preferences.HousePage;
 import sectorglass.workbench.sectors.SectorsCanvas;
 import sectorglass.workbench.sectors.TextColumn;
 
@@ -53,7 +58,15 @@ public final class CommandHandler extends AbstractHandler {
             case "follow" -> Bench.desk().follow();
             case "density" -> change(page, canvas -> canvas.density(canvas.shown().density().next()));
             case "theme" -> Look.toggle();
-            case "help" -> show(page, KeysPart.ID);
+            case "help" -> help(page, HelpTopics.of(page.getActivePart()));
+            case "card" -> help(page, HelpTopics.CARD);
+            case "guide" -> help(page, HelpTopics.GUIDE);
+            case "learn" -> help(page, HelpTopics.LEARN);
+            case "cautions" -> help(page, HelpTopics.CAUTIONS);
+            case "converter" -> show(page, ConverterPart.ID);
+            case "format" -> ApplyFormat.ask(HandlerUtil.getActiveShell(event));
+            case "withdraw" -> ApplyFormat.withdraw();
+            case "preferences" -> PreferencesUtil.createPreferenceDialogOn(HandlerUtil.getActiveShell(event), HousePage.ID, null, null).open();
             default -> throw new ExecutionException(id);
         }
         return null;
@@ -63,6 +76,12 @@ public final class CommandHandler extends AbstractHandler {
         if (show(page, SectorsPart.ID) instanceof SectorsPart part) {
             how.accept(part.canvas());
             SectorsPreferences.keep(part.canvas());
+        }
+    }
+
+    private static void help(IWorkbenchPage page, String topic) {
+        if (show(page, KeysPart.ID) instanceof KeysPart part) {
+            part.show(topic);
         }
     }
 

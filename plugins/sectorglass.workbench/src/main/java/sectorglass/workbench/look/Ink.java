@@ -10,36 +10,40 @@ import org.eclipse.ui.PlatformUI;
 
 /** The tones as colours of the theme that is on. For the thread of the window. */
 public final class Ink {
-    private static final Map<Tone, Color> LIGHT = new EnumMap<>(Tone.class);
-    private static final Map<Tone, Color> DARK = new EnumMap<>(Tone.class);
-    private static boolean dark;
+    private static final Map<Theme, Map<Tone, Color>> COLOURS = new EnumMap<>(Theme.class);
+    private static Theme theme = Theme.LIGHT;
 
     private Ink() {
     }
 
     /** The colour of a tone now. Not to be disposed. */
     public static Color of(Tone tone) {
-        return (dark ? DARK : LIGHT).computeIfAbsent(tone, wanted -> {
-            int rgb = wanted.rgb(dark);
+        return COLOURS.computeIfAbsent(theme, any -> new EnumMap<>(Tone.class)).computeIfAbsent(tone, wanted -> {
+            int rgb = wanted.rgb(theme);
             return new Color(rgb >> 16 & 0xFF, rgb >> 8 & 0xFF, rgb & 0xFF);
         });
     }
 
-    /** Whether the dark theme is on. */
+    /** The theme that is on. */
+    public static Theme theme() {
+        return theme;
+    }
+
+    /** Whether the ground is dark. */
     public static boolean dark() {
-        return dark;
+        return theme != Theme.LIGHT;
     }
 
     /** Sets the theme for painting; for canvases outside a workbench. */
     public static void dark(boolean on) {
-        dark = on;
+        theme = on ? Theme.DARK : Theme.LIGHT;
     }
 
     /** Asks the workbench which theme is on. */
     public static void follow() {
         IThemeEngine engine = engine();
         ITheme active = engine == null ? null : engine.getActiveTheme();
-        dark = active != null && active.getId().contains("dark");
+        theme = active == null ? Theme.LIGHT : Theme.of(active.getId());
     }
 
     /** The theme engine of the running workbench, or null. */

@@ -16,23 +16,23 @@ public final class SignImages {
     private static final int FINE = 4;
 
     private final Map<Sign, Image> made = new EnumMap<>(Sign.class);
-    private boolean dark = Ink.dark();
+    private Theme theme = Ink.theme();
 
     /** The image of a sign. */
     public Image of(Sign sign) {
-        if (dark != Ink.dark()) {
+        if (theme != Ink.theme()) {
             dispose();
-            dark = Ink.dark();
+            theme = Ink.theme();
         }
         return made.computeIfAbsent(sign, wanted -> new Image(Display.getCurrent(),
-                (ImageDataProvider) zoom -> data(wanted, SIZE * zoom / 100, Ink.dark())));
+                (ImageDataProvider) zoom -> data(wanted, SIZE * zoom / 100, Ink.theme())));
     }
 
     /** The pixels of a sign on nothing, its edges smooth. */
-    static ImageData data(Sign sign, int size, boolean dark) {
+    static ImageData data(Sign sign, int size, Theme theme) {
         ImageData data = new ImageData(size, size, 32, new PaletteData(0xFF0000, 0xFF00, 0xFF));
-        int fill = sign.tone().rgb(dark);
-        int outline = Tone.OUTLINE.rgb(dark);
+        int fill = sign.tone().rgb(theme);
+        int outline = Tone.OUTLINE.rgb(theme);
         double edge = size / 13.0;
         for (int y = 0; y < size; y++) {
             for (int x = 0; x < size; x++) {

@@ -5,9 +5,12 @@ import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 
-/** The texts of the window: {@code texts.properties}, {@code texts_de.properties}, UTF-8, patterns of {@link MessageFormat}. */
+/**
+ * The texts of the window: {@code texts.properties}, and {@code habits.properties} for what serves in every part, each with German beside
+ * it, UTF-8, patterns of {@link MessageFormat}.
+ */
 public final class Texts {
-    private static final String FILE = "sectorglass.workbench.texts";
+    static final String[] FILES = {"sectorglass.workbench.texts", "sectorglass.workbench.habits"};
 
     private Texts() {
     }
@@ -18,17 +21,29 @@ public final class Texts {
     }
 
     static String in(Locale locale, String key, Object... values) {
-        String pattern;
-        try {
-            pattern = bundle(locale).getString(key);
-        } catch (MissingResourceException e) {
+        String pattern = pattern(locale, key);
+        if (pattern == null) {
             return key;
         }
         return values.length == 0 ? pattern : new MessageFormat(pattern, Locale.ROOT).format(values);
     }
 
-    static ResourceBundle bundle(Locale locale) {
-        return ResourceBundle.getBundle(FILE, locale, Texts.class.getClassLoader(),
+    private static String pattern(Locale locale, String key) {
+        for (String file : FILES) {
+            try {
+                ResourceBundle bundle = bundle(file, locale);
+                if (bundle.containsKey(key)) {
+                    return bundle.getString(key);
+                }
+            } catch (MissingResourceException e) {
+                // the next file
+            }
+        }
+        return null;
+    }
+
+    private static ResourceBundle bundle(String file, Locale locale) {
+        return ResourceBundle.getBundle(file, locale, Texts.class.getClassLoader(),
                 ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
     }
 }

@@ -1,8 +1,11 @@
 package sectorglass.workbench.model;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 import sectorglass.decode.DecodeOptions;
 import sectorglass.decode.Decoder;
@@ -28,6 +31,8 @@ public final class Decodings {
         }
     };
 
+    private final List<Structure> byHand = new CopyOnWriteArrayList<>();
+
     private record Key(long start, long length, String format, Map<String, Object> params) { }
 
     /** The structures of this disk, explained by the formats of this catalogue. */
@@ -36,9 +41,31 @@ public final class Decodings {
         this.catalogue = catalogue;
     }
 
-    /** The innermost structure that holds the image byte, decoded. */
+    /** The structure that a person put over the image byte, else the innermost one that holds it, decoded. */
     public Optional<Explained> at(long imageByte) {
-        return disk.structureAt(imageByte).map(this::of);
+        return byHandAt(imageByte).or(() -> disk.structureAt(imageByte)).map(this::of);
+    }
+
+    /** The smallest structure that a person put over the image byte. */
+    public Optional<Structure> byHandAt(long imageByte) {
+        return byHand.stream().filter(structure -> structure.range().contains(imageByte))
+                .min(Comparator.comparingLong(structure -> structure.range().length()));
+    }
+
+    /** All structures that a person put over bytes. */
+    public List<Structure> byHand() {
+        return byHand;
+    }
+
+    /** Puts a structure over its bytes; one that begins at the same byte gives way. */
+    void apply(Structure structure) {
+        withdraw(structure.range().start());
+        byHand.add(structure);
+    }
+
+    /** Takes the structure away that was put over bytes from this one on. */
+    void withdraw(long start) {
+        byHand.removeIf(structure -> structure.range().start() == start);
     }
 
     /** A structure, decoded. */

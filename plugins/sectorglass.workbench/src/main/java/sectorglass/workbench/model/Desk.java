@@ -9,6 +9,7 @@ import java.util.function.Function;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.decode.FormatCatalogue;
+import sectorglass.disk.Structure;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
@@ -317,6 +318,31 @@ public final class Desk {
         }
         goTo(to.getAsLong(), field.label());
         return true;
+    }
+
+    /** Explains bytes by a structure that a person chose, until it is withdrawn or another disk is opened. */
+    public void apply(Structure structure) {
+        decodings.apply(structure);
+        renew();
+    }
+
+    /** Takes the structure away that a person put over the caret; gives it, or null where there is none. */
+    public Structure withdraw() {
+        Structure there = open == null ? null : decodings.byHandAt(caret).orElse(null);
+        if (there != null) {
+            decodings.withdraw(there.range().start());
+            renew();
+        }
+        return there;
+    }
+
+    private void renew() {
+        gloss.close();
+        gloss = gloss(open);
+        explained = null;
+        field = null;
+        tell(DeskListener::glossReady);
+        ask(null);
     }
 
     private long clamp(long address) {

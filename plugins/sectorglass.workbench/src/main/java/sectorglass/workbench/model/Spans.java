@@ -7,6 +7,7 @@ import java.util.Optional;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.decode.FieldWalk;
+import sectorglass.disk.Structure;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Verdict;
@@ -28,9 +29,19 @@ final class Spans {
     List<Span> in(ByteRange range) {
         List<Span> found = new ArrayList<>();
         List<Finding> findings = open.findings(range);
+        for (Structure structure : decodings.byHand()) {
+            if (structure.range().overlaps(range)) {
+                add(decodings.of(structure), range, findings, found);
+            }
+        }
         int step = open.image().sectorSize();
         long at = range.start();
         while (at < range.end()) {
+            Optional<Structure> hand = decodings.byHandAt(at);
+            if (hand.isPresent()) {
+                at = hand.get().range().end();
+                continue;
+            }
             Optional<Explained> explained = decodings.at(at);
             if (explained.isEmpty()) {
                 at = (at / step + 1) * step;
@@ -55,11 +66,21 @@ final class Spans {
             }
             number++;
             ByteRange bytes = new ByteRange(node.firstByte(), node.length());
-            if (!bytes.overlaps(range)) {
+            if (!bytes.overlaps(range) || yields(explained.structure(), bytes)) {
                 continue;
             }
             Finding worst = findings.stream().filter(f -> f.where().overlaps(bytes)).min(GRAVEST_FIRST).orElse(null);
             into.add(new Span(node.firstByte(), node.length(), node.bit(), node.bits(), node, explained.structure(), worst, number % 2 == 1));
         }
+    }
+
+    /** Whether another structure was put over a field by hand. */
+    private boolean yields(Structure of, ByteRange bytes) {
+        for (Structure structure : decodings.byHand()) {
+            if (structure != of && structure.range().overlaps(bytes) && !decodings.byHand().contains(of)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

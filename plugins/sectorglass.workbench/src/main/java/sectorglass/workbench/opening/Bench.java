@@ -6,6 +6,7 @@ import java.util.concurrent.Executors;
 import org.eclipse.swt.widgets.Display;
 
 import sectorglass.decode.FormatCatalogue;
+import sectorglass.workbench.byhand.HandMemory;
 import sectorglass.workbench.model.Desk;
 
 /** The desk of this workbench; there is one, and all windows show it. */
@@ -30,6 +31,7 @@ public final class Bench {
                     display.asyncExec(task);
                 }
             });
+            desk.add(new HandMemory(desk));
         }
         return desk;
     }

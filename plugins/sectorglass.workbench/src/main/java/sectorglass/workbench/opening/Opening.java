@@ -59,6 +59,7 @@ public final class Opening extends Job {
             OpenDisk surveyed = OpenDisk.surveyed(path, disk, image.remarks());
             onWindow(() -> {
                 Recent.add(path);
+                Session.opened(options);
                 desk.show(surveyed, Bench.catalogue());
             });
             image = null; // the desk closes it from now on

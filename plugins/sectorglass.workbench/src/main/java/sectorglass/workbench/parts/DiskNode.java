@@ -2,11 +2,13 @@ package sectorglass.workbench.parts;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 import sectorglass.disk.Disk;
 import sectorglass.disk.Partition;
 import sectorglass.disk.PartitionMap;
+import sectorglass.disk.Phrases;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.image.ByteRange;
@@ -51,6 +53,10 @@ record DiskNode(String key, String name, String more, String tip, long address, 
         return remarks.isEmpty() ? null : String.join("\n", remarks);
     }
 
+    private static String phrase(String english) {
+        return Phrases.in(Locale.getDefault()).of(english);
+    }
+
     private static DiskNode map(OpenDisk open, PartitionMap map, int index) {
         List<String> words = new ArrayList<>();
         words.add("LBA " + Numbers.grouped(map.lba()));
@@ -66,14 +72,14 @@ record DiskNode(String key, String name, String more, String tip, long address, 
             worst = worse(worst, worst(open, where));
         }
         return new DiskNode("map" + index, Texts.of("disk.map", map.kind().toUpperCase(java.util.Locale.ROOT)), String.join(", ", words),
-                SafeText.of(map.remark()), map.lba() * open.image().sectorSize(), worst, structures(open, map.structures(), "map" + index));
+                SafeText.of(phrase(map.remark())), map.lba() * open.image().sectorSize(), worst, structures(open, map.structures(), "map" + index));
     }
 
     private static DiskNode partition(OpenDisk open, Partition partition) {
         int size = open.image().sectorSize();
         Volume volume = partition.volume();
         String key = "partition" + partition.number();
-        String kind = volume != null ? volume.info().kind() : partition.entry().typeName() != null ? partition.entry().typeName()
+        String kind = volume != null ? volume.info().kind() : partition.entry().typeName() != null ? phrase(partition.entry().typeName())
                 : partition.entry().type();
         String label = volume != null && volume.info().label() != null && !volume.info().label().isBlank() ? volume.info().label()
                 : partition.entry().name();
@@ -89,7 +95,7 @@ record DiskNode(String key, String name, String more, String tip, long address, 
                 worst = worse(worst, Sign.of(finding));
             }
         }
-        String reasons = partition.roles().stream().flatMap(role -> role.reasons().stream()).collect(Collectors.joining("\n"));
+        String reasons = partition.roles().stream().flatMap(role -> role.reasons().stream()).map(DiskNode::phrase).collect(Collectors.joining("\n"));
         long first = partition.range().first();
         long address = first < open.image().sectors() ? first * size : -1;
         return new DiskNode(key, name, more, reasons.isEmpty() ? null : SafeText.of(reasons.replace("\n", "; ")), address, worst, children);
@@ -99,7 +105,7 @@ record DiskNode(String key, String name, String more, String tip, long address, 
         String label = volume.info().label();
         String name = prefix + "  " + volume.info().kind() + (label == null || label.isBlank() ? "" : "  \u201C" + SafeText.of(label) + "\u201D");
         String more = volume.info().bytes() == null ? "" : Numbers.size(volume.info().bytes());
-        return new DiskNode(key, name, more, tip(volume.info().remarks()), volume.site().firstByte(), null,
+        return new DiskNode(key, name, more, tip(volume.info().remarks().stream().map(DiskNode::phrase).toList()), volume.site().firstByte(), null,
                 structures(open, volume.structures(), key));
     }
 

@@ -9,6 +9,7 @@ import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
 
+import sectorglass.workbench.look.Look;
 import sectorglass.workbench.look.Texts;
 
 /** The disk as a tree: maps, partitions, volumes and the structures one would start with. */
@@ -26,6 +27,7 @@ public final class DiskPart extends DeskPart {
         tree.setContentProvider(new DiskContent());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new DiskLabels()));
         ColumnViewerToolTipSupport.enableFor(tree);
+        Look.follow(tree.getTree(), () -> tree.refresh(true));
         tree.addSelectionChangedListener(event -> {
             IStructuredSelection selection = tree.getStructuredSelection();
             if (selection.getFirstElement() instanceof DiskNode node && node.address() >= 0 && tree.getControl().isFocusControl()) {

@@ -12,6 +12,7 @@ import sectorglass.image.ByteRange;
 import sectorglass.image.SafeText;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Ink;
+import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.SignImages;
 import sectorglass.workbench.look.Texts;
@@ -35,12 +36,31 @@ final class FieldLabels extends ColumnLabelProvider {
 
     @Override
     public String getText(Object element) {
+        if (element instanceof Gaps || element instanceof Gaps.Gap) {
+            return gap(element);
+        }
         FieldNode node = (FieldNode) element;
         return switch (column) {
             case NAME -> SafeText.of(node.label());
             case VALUE -> node.state() == FieldNode.State.UNREAD ? Texts.of("gloss.unread")
                     : node.kind() == FieldNode.Kind.VALUE && node.value() != null ? SafeText.of(shorten(node.value())) : "";
             case MEANING -> meaning(node);
+        };
+    }
+
+    private String gap(Object element) {
+        if (element instanceof Gaps gaps) {
+            return switch (column) {
+                case NAME -> Texts.of("fields.gaps");
+                case VALUE -> Texts.of("fields.gaps.bytes", Numbers.grouped(gaps.bytes()));
+                case MEANING -> gaps.count() == gaps.ranges().size() ? "" : Texts.of("fields.gaps.first", Numbers.grouped(gaps.ranges().size()), Numbers.grouped(gaps.count()));
+            };
+        }
+        Gaps.Gap gap = (Gaps.Gap) element;
+        return switch (column) {
+            case NAME -> Texts.of("fields.gap", Numbers.grouped(gap.offset()), Numbers.hex(gap.offset(), 3));
+            case VALUE -> Texts.of("fields.gaps.bytes", Numbers.grouped(gap.range().length()));
+            case MEANING -> gap.preview();
         };
     }
 
@@ -60,7 +80,9 @@ final class FieldLabels extends ColumnLabelProvider {
 
     @Override
     public Color getForeground(Object element) {
-        FieldNode node = (FieldNode) element;
+        if (!(element instanceof FieldNode node)) {
+            return Ink.of(Tone.QUIET);
+        }
         if (node.state() == FieldNode.State.VIOLATED) {
             return Ink.of(Tone.WRONG);
         }
@@ -69,10 +91,9 @@ final class FieldLabels extends ColumnLabelProvider {
 
     @Override
     public Image getImage(Object element) {
-        if (column != Column.NAME || open.get() == null) {
+        if (column != Column.NAME || open.get() == null || !(element instanceof FieldNode node)) {
             return null;
         }
-        FieldNode node = (FieldNode) element;
         if (node.length() <= 0) {
             return null;
         }
@@ -87,7 +108,7 @@ final class FieldLabels extends ColumnLabelProvider {
 
     @Override
     public String getToolTipText(Object element) {
-        String doc = ((FieldNode) element).doc();
+        String doc = element instanceof FieldNode node ? node.doc() : Texts.of("fields.gaps.tip");
         return doc == null ? null : SafeText.of(doc.strip().replaceAll("\\s+", " "));
     }
 

@@ -1,5 +1,6 @@
 package sectorglass.workbench.parts;
 
+import java.time.ZoneId;
 import java.util.OptionalLong;
 
 import sectorglass.decode.FieldNode;
@@ -9,6 +10,8 @@ import sectorglass.image.SafeText;
 import sectorglass.image.SectorImage;
 import sectorglass.image.Window;
 import sectorglass.verify.Finding;
+import sectorglass.workbench.convert.Conversions;
+import sectorglass.workbench.convert.Form;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.Texts;
@@ -45,6 +48,9 @@ final class FieldProse {
             if (field.meaning() != null && !field.meaning().equals(field.value())) {
                 prose.line(Texts.of("meaning.means"), SafeText.of(field.meaning()));
             }
+            for (Form form : Conversions.of(field, ZoneId.systemDefault())) {
+                prose.line(form.label(), form.text());
+            }
             prose.line(Texts.of("meaning.expected"), SafeText.of(field.expected()));
             prose.wrong(Texts.of("meaning.problem"), SafeText.of(field.problem()));
             prose.bytes(Texts.of("meaning.bits"), Bits.drawn(field));
@@ -77,6 +83,9 @@ final class FieldProse {
         prose.line(Texts.of("meaning.pointer"), target.isPresent()
                 ? Texts.of("meaning.pointer.to", unit, value, Numbers.place(target.getAsLong(), image.sectorSize()), Numbers.grouped(target.getAsLong()))
                 : Texts.of("meaning.pointer.nowhere", unit, value));
+        if (target.isPresent()) {
+            prose.line(Texts.of("meaning.arithmetic"), Arithmetic.of(desk, field.link(), field.firstByte(), target.getAsLong()));
+        }
     }
 
     private static String where(Desk desk, FieldNode field, SectorImage image) {

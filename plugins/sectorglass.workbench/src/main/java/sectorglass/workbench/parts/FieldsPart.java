@@ -10,6 +10,7 @@ import org.eclipse.swt.widgets.TreeColumn;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.image.SafeText;
+import sectorglass.workbench.look.Look;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Explained;
 
@@ -34,9 +35,14 @@ public final class FieldsPart extends DeskPart {
         column("fields.meaning", 170, FieldLabels.Column.MEANING);
         tree.setContentProvider(new FieldContent());
         ColumnViewerToolTipSupport.enableFor(tree);
+        HandMenu.add(tree.getTree());
+        Look.follow(tree.getTree(), () -> tree.refresh(true));
         tree.addSelectionChangedListener(event -> {
-            if (!following && tree.getStructuredSelection().getFirstElement() instanceof FieldNode node) {
+            Object chosen = following ? null : tree.getStructuredSelection().getFirstElement();
+            if (chosen instanceof FieldNode node) {
                 desk().choose(node);
+            } else if (chosen instanceof Gaps.Gap gap) {
+                desk().select(gap.range().end() - 1, gap.range().start());
             }
         });
         tree.getTree().addListener(SWT.DefaultSelection, event -> desk().follow());
@@ -76,14 +82,15 @@ public final class FieldsPart extends DeskPart {
         following = true;
         try {
             if (any && (shown == null || shown.root() != explained.root())) {
-                tree.setInput(explained.root());
+                tree.setInput(explained);
                 tree.expandToLevel(2);
             }
             shown = any ? explained : null;
             FieldNode field = desk().field();
             if (any && field != null && tree.getStructuredSelection().getFirstElement() != field) {
                 tree.setSelection(new StructuredSelection(field), true);
-            } else if (any && field == null) {
+            } else if (any && field == null && !(tree.getStructuredSelection().getFirstElement() instanceof Gaps.Gap gap
+                    && gap.range().equals(desk().selection()))) {
                 tree.setSelection(StructuredSelection.EMPTY);
             }
         } finally {

@@ -30,6 +30,7 @@ import sectorglass.recovery.ByteSearch;
 import sectorglass.recovery.Needle;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.look.VirtualRows;
 import sectorglass.workbench.opening.JobProgress;
 
 /** Finds bytes, text and numbers, forward and back, in the image or the partition at the caret. Unread sectors are told of. */
@@ -179,10 +180,10 @@ public final class FindPart extends DeskPart {
                 return hits.size() < MOST;
             }, progress);
             return () -> {
+                VirtualRows.clear(places);
                 found.clear();
                 found.addAll(hits);
                 places.setItemCount(hits.size());
-                places.clearAll();
                 told.setText((result.ended() ? Texts.of("find.count", Numbers.grouped(hits.size()))
                         : Texts.of("find.most", Numbers.grouped(MOST))) + unread(result));
             };
@@ -240,8 +241,8 @@ public final class FindPart extends DeskPart {
         if (running != null) {
             running.cancel();
         }
+        VirtualRows.clear(places);
         found.clear();
-        places.setItemCount(0);
         told.setText("");
         hint.show(content, desk().open() != null);
     }

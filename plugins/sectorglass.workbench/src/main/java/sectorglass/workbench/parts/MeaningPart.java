@@ -8,6 +8,7 @@ import org.eclipse.swt.widgets.Composite;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Ink;
+import sectorglass.workbench.look.Look;
 import sectorglass.workbench.look.Tone;
 
 /** One field in words: what it is, its bits, the arithmetic of its pointer, its source; else what the bytes would be. */
@@ -25,6 +26,7 @@ public final class MeaningPart extends DeskPart {
         text.setMargins(10, 8, 10, 8);
         text.setLineSpacing(2);
         text.setTabs(2);
+        Look.follow(text, this::explained);
     }
 
     @Override

@@ -38,8 +38,13 @@ final class Welcome {
         title.setFont(JFaceResources.getHeaderFont());
         text(page, Texts.of("welcome.what"));
 
-        door(page, Texts.of("welcome.demo"), Texts.of("welcome.demo.what"), OpenImages::demo);
+        boolean read = Cautions.read();
+        if (!read) {
+            cautions(page);
+        }
         door(page, Texts.of("welcome.open"), Texts.of("welcome.open.what"), OpenImages::ask);
+        door(page, Texts.of("welcome.demo"), Texts.of("welcome.demo.what"), OpenImages::demo);
+        door(page, Texts.of("welcome.learn"), Texts.of("welcome.learn.what"), () -> Cautions.command("sectorglass.workbench.learn"));
 
         List<Path> recent = Recent.images();
         if (!recent.isEmpty()) {
@@ -51,9 +56,10 @@ final class Welcome {
                 link.addListener(SWT.Selection, event -> OpenImages.open(image));
             }
         }
-        heading(page, Texts.of("welcome.cautions"));
-        for (String caution : Texts.of("welcome.cautions.text").split("\\|")) {
-            text(page, "\u2013  " + caution.trim());
+        if (read) {
+            Link again = new Link(page, SWT.NONE);
+            again.setText("<a>" + Texts.of("welcome.cautions.again") + "</a>");
+            again.addListener(SWT.Selection, event -> Cautions.command("sectorglass.workbench.cautions"));
         }
         scrolled.setContent(page);
         scrolled.addListener(SWT.Resize, event -> scrolled.setMinHeight(page.computeSize(scrolled.getClientArea().width, SWT.DEFAULT).y));
@@ -61,6 +67,27 @@ final class Welcome {
 
     Control control() {
         return scrolled;
+    }
+
+    private void cautions(Composite page) {
+        Composite box = new Composite(page, SWT.BORDER);
+        box.setLayoutData(new GridData(SWT.FILL, SWT.BEGINNING, true, false));
+        GridLayout grid = new GridLayout();
+        grid.marginWidth = 14;
+        grid.marginHeight = 8;
+        box.setLayout(grid);
+        heading(box, Texts.of("welcome.cautions"));
+        for (String caution : Texts.of("welcome.cautions.text").split("\\|")) {
+            text(box, "\u2013  " + caution.trim());
+        }
+        Button understood = new Button(box, SWT.PUSH);
+        understood.setText(Texts.of("welcome.understood"));
+        understood.addListener(SWT.Selection, event -> {
+            Cautions.keepRead();
+            box.dispose();
+            page.layout(true, true);
+            scrolled.setMinHeight(page.computeSize(scrolled.getClientArea().width, SWT.DEFAULT).y);
+        });
     }
 
     private static void heading(Composite page, String words) {

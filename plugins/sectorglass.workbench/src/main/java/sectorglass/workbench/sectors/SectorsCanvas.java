@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.LongConsumer;
 
 import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.util.IPropertyChangeListener;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
@@ -35,8 +36,8 @@ public final class SectorsCanvas extends Canvas {
     private final Desk desk;
     private final DeskListener listener;
     private final TextWidths widths = new TextWidths();
-    private final Font ownBytesFont;
-    private final Font glossFont;
+    private Font ownBytesFont;
+    private Font glossFont;
     private Shown shown = Shown.DEFAULT;
     private PlaceLabels labels;
     private Clusters.Finder clusters;
@@ -53,13 +54,14 @@ public final class SectorsCanvas extends Canvas {
     public SectorsCanvas(Composite parent, Desk desk) {
         super(parent, SWT.V_SCROLL | SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
         this.desk = desk;
-        Font mono = JFaceResources.getTextFont();
-        ownBytesFont = mono;
-        FontData[] gloss = JFaceResources.getDefaultFont().getFontData();
-        for (FontData data : gloss) {
-            data.setHeight(Math.max(7, Math.round(mono.getFontData()[0].getHeight() * 0.85f)));
-        }
-        glossFont = new Font(getDisplay(), gloss);
+        fonts();
+        IPropertyChangeListener other = event -> {
+            if (JFaceResources.TEXT_FONT.equals(event.getProperty())) {
+                fonts();
+                refresh();
+            }
+        };
+        JFaceResources.getFontRegistry().addListener(other);
         listener = new DeskListener() {
             @Override
             public void diskChanged() {
@@ -104,6 +106,7 @@ public final class SectorsCanvas extends Canvas {
         desk.add(listener);
         addListener(SWT.Dispose, event -> {
             desk.remove(listener);
+            JFaceResources.getFontRegistry().removeListener(other);
             glossFont.dispose();
         });
         addListener(SWT.Paint, this::paint);
@@ -115,6 +118,20 @@ public final class SectorsCanvas extends Canvas {
         new SectorsKeys(this, desk, () -> copy.run());
         new SectorsMouse(this, desk);
         getAccessible().addAccessibleListener(new SectorsAccess(desk));
+    }
+
+    private void fonts() {
+        Font former = glossFont;
+        ownBytesFont = JFaceResources.getTextFont();
+        FontData[] gloss = JFaceResources.getDefaultFont().getFontData();
+        for (FontData data : gloss) {
+            data.setHeight(Math.max(7, Math.round(ownBytesFont.getFontData()[0].getHeight() * 0.85f)));
+        }
+        glossFont = new Font(getDisplay(), gloss);
+        widths.forget();
+        if (former != null) {
+            former.dispose();
+        }
     }
 
     /** What is shown now. */

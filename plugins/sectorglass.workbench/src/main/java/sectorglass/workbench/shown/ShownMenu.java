@@ -30,7 +30,7 @@ public final class ShownMenu extends CompoundContributionItem {
 
     @Override
     protected IContributionItem[] getContributionItems() {
-        Shown now = canvas() == null ? Shown.DEFAULT : canvas().shown();
+        Shown now = now();
         MenuManager density = new MenuManager(Texts.of("menu.density"));
         for (Density each : Density.values()) {
             density.add(choice(Texts.of("density." + each.name().toLowerCase(Locale.ROOT)), now.density() == each, shown -> shown.with(each)));
@@ -62,14 +62,26 @@ public final class ShownMenu extends CompoundContributionItem {
         Action action = new Action(words, IAction.AS_RADIO_BUTTON) {
             @Override
             public void run() {
-                if (isChecked() && canvas() != null) {
-                    canvas().show(change.apply(canvas().shown()));
-                    SectorsPreferences.keep(canvas());
+                if (isChecked()) {
+                    change(change);
                 }
             }
         };
         action.setChecked(chosen);
         return new ActionContributionItem(action);
+    }
+
+    /** Changes what the sectors show, and keeps it. */
+    public static void change(Function<Shown, Shown> change) {
+        if (canvas() != null) {
+            canvas().show(change.apply(canvas().shown()));
+            SectorsPreferences.keep(canvas());
+        }
+    }
+
+    /** What the sectors show now. */
+    public static Shown now() {
+        return canvas() == null ? Shown.DEFAULT : canvas().shown();
     }
 
     private static SectorsCanvas canvas() {

@@ -34,7 +34,7 @@ class TextsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/sectorglass/workbench/texts", "/plugin"})
+    @ValueSource(strings = {"/sectorglass/workbench/texts", "/sectorglass/workbench/habits", "/plugin"})
     void germanIsComplete(String file) throws IOException {
         Properties english = load(file + ".properties");
         Properties german = load(file + "_de.properties");
@@ -49,7 +49,8 @@ class TextsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/sectorglass/workbench/texts.properties", "/sectorglass/workbench/texts_de.properties"})
+    @ValueSource(strings = {"/sectorglass/workbench/texts.properties", "/sectorglass/workbench/texts_de.properties",
+        "/sectorglass/workbench/habits.properties", "/sectorglass/workbench/habits_de.properties"})
     void noApostropheSwallowsAPlace(String file) throws IOException {
         load(file).forEach((key, text) -> assertFalse(text.toString().contains("{") && text.toString().replace("''", "").contains("'"),
                 key + " has a single apostrophe in a pattern"));
@@ -58,6 +59,9 @@ class TextsTest {
     @Test
     void everyKeyThatTheCodeNamesExists() throws IOException {
         Properties english = load("/sectorglass/workbench/texts.properties");
+        Properties habits = load("/sectorglass/workbench/habits.properties");
+        habits.keySet().forEach(key -> assertFalse(english.containsKey(key), key + " stands in two files"));
+        english.putAll(habits);
         Pattern use = Pattern.compile("Texts\\.of\\(\"([a-z0-9_.-]+)\"[,)]");
         TreeSet<String> missing = new TreeSet<>();
         int seen = 0;

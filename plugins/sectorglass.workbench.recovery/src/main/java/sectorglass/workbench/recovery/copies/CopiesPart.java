@@ -168,7 +168,7 @@ public final class CopiesPart extends RecoverPart {
         }
         compare.setEnabled(copies.size() > 0);
         merge.setEnabled(passes != null);
-        judgement.setText(passes == null ? "" : word(passes.sameDisk()) + "\n" + String.join("\n", passes.sameDisk().reasons()));
+        judgement.setText(passes == null ? "" : word(passes.sameDisk()) + "\n" + String.join("\n", passes.sameDisk().reasons().stream().map(Words::phrase).toList()));
         showRanges();
     }
 

@@ -178,7 +178,7 @@ public final class PlanPart extends RecoverPart {
             item.setText(new String[] {String.valueOf(++number),
                 Words.of("stage." + stage.kind().name().toLowerCase(java.util.Locale.ROOT)) + (stage.complete() ? "" : " " + Words.of("plan.grows")),
                 Numbers.grouped(stage.sectors()), Numbers.size(stage.sectors() * size),
-                stage.volume() == null ? Words.of("plan.all") : String.valueOf(stage.volume()), stage.reason()});
+                stage.volume() == null ? Words.of("plan.all") : String.valueOf(stage.volume()), Words.phrase(stage.reason())});
         }
         export.setEnabled(!plan.stages().isEmpty());
         bar.say(plan.stages().isEmpty() ? Words.of("plan.nothing") : Words.of("plan.summary", Numbers.grouped(plan.sectors()),
@@ -193,12 +193,12 @@ public final class PlanPart extends RecoverPart {
         int index = stages.getSelectionIndex();
         if (plan == null || index < 0) {
             ranges.clear();
-            remarks.setText(plan == null ? "" : String.join("\n", plan.remarks()));
+            remarks.setText(plan == null ? "" : String.join("\n", plan.remarks().stream().map(Words::phrase).toList()));
             return;
         }
         ReadPlan.Stage stage = plan.stages().get(index);
-        List<String> below = new java.util.ArrayList<>(List.of(Words.of("plan.stage", index + 1, stage.reason())));
-        below.addAll(plan.remarks());
+        List<String> below = new java.util.ArrayList<>(List.of(Words.of("plan.stage", index + 1, Words.phrase(stage.reason()))));
+        plan.remarks().forEach(remark -> below.add(Words.phrase(remark)));
         remarks.setText(String.join("\n", below));
         ranges.show(stage.ranges().runs(), i -> {
             SectorRange run = stage.ranges().run(i);

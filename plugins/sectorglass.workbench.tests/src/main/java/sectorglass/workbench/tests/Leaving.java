@@ -1,0 +1,48 @@
+package sectorglass.workbench.tests;
+
+import java.io.IOException;
+import java.nio.file.Path;
+
+import org.eclipse.core.runtime.preferences.IEclipsePreferences;
+import org.eclipse.core.runtime.preferences.InstanceScope;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Table;
+import org.junit.jupiter.api.Test;
+import org.osgi.service.prefs.BackingStoreException;
+
+import sectorglass.image.OpenOptions;
+import sectorglass.make.Demo;
+import sectorglass.workbench.look.Look;
+import sectorglass.workbench.look.Theme;
+import sectorglass.workbench.parts.FindingsPart;
+
+/** Opens a disk, goes somewhere, changes what can be changed, and closes the window. */
+class Leaving {
+    static final long CARET = 512 + 72;
+
+    @Test
+    void leave() throws IOException, BackingStoreException {
+        Demo.Written written = Demo.write(Path.of(System.getProperty("uitest.room")), Demo.Variant.PARTLY_READ);
+        Ui.open(written.image(), OpenOptions.DEFAULT.withReadMap(written.readMap()));
+        Ui.run(() -> Ui.part("sectorglass.workbench.converter"));
+        Ui.command("sectorglass.workbench.columns.32");
+        Ui.command("sectorglass.workbench.text.utf_8");
+        Ui.command("sectorglass.workbench.density");
+        Ui.run(() -> {
+            Composite board = (Composite) ((FindingsPart) Ui.part(FindingsPart.ID)).board().control();
+            Combo group = Ui.all(board, Combo.class).get(1);
+            group.select(2);
+            group.notifyListeners(SWT.Selection, new Event());
+            Ui.all(board, Table.class).get(0).setColumnOrder(new int[] {0, 2, 1, 3, 4, 5, 6});
+            Look.set(Theme.DARK);
+            Ui.desk().goTo(CARET, "typed");
+        });
+        Ui.explained();
+        IEclipsePreferences node = InstanceScope.INSTANCE.getNode("sectorglass.workbench.tests");
+        node.put("density", Ui.canvas().shown().density().name());
+        node.flush();
+    }
+}
