@@ -202,6 +202,9 @@ final class StreamExtents {
     }
 
     private void add(Extent extent) {
+        if (extent.length() <= 0) {
+            return; // beyond what can be followed
+        }
         Extent last = extents.isEmpty() ? null : extents.get(extents.size() - 1);
         boolean joins = last != null && last.kind() == extent.kind() && (last.kind() == Extent.Kind.HOLE
                 || last.kind() == Extent.Kind.UNKNOWN || last.kind() == Extent.Kind.PLAIN
