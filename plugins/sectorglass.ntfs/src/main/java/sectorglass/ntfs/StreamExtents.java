@@ -44,7 +44,7 @@ final class StreamExtents {
         RunList runs = stream.runs;
         long at = 0;
         for (int i = 0; i < runs.runs() && at < end; i++) {
-            long from = bytes(runs.vcn(i));
+            long from = Math.min(end, bytes(runs.vcn(i)));
             long to = Math.min(end, bytes(runs.vcn(i) + runs.count(i)));
             if (to <= at) {
                 continue;

@@ -30,6 +30,7 @@ public final class StripCanvas extends Canvas {
     private static final int LEAST_PARTITION = 104;
     private static final int LEAST_GAP = 5;
     private static final int SIGN = 11;
+    private static final int MARK = 6;
 
     private final Desk desk;
     private final DeskListener listener;
@@ -58,6 +59,11 @@ public final class StripCanvas extends Canvas {
             public void findingsChanged() {
                 redraw();
             }
+
+            @Override
+            public void markedChanged() {
+                redraw();
+            }
         };
         desk.add(listener);
         listener.diskChanged();
@@ -76,7 +82,7 @@ public final class StripCanvas extends Canvas {
             zoom(event.count > 0 ? 0.7 : 1 / 0.7, event.x - MARGIN);
             event.doit = false;
         });
-        addListener(SWT.MouseHover, event -> setToolTipText(desk.open() == null ? null : StripTip.at(desk.open(), scale().lba(event.x - MARGIN))));
+        addListener(SWT.MouseHover, event -> setToolTipText(desk.open() == null ? null : StripTip.at(desk.open(), desk.marked(), scale().lba(event.x - MARGIN))));
         addListener(SWT.KeyDown, this::key);
         addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
         getAccessible().addAccessibleListener(new AccessibleAdapter() {
@@ -175,12 +181,30 @@ public final class StripCanvas extends Canvas {
                 gc.drawLine(x, top + height / 2, x + width - 2, top + height / 2);
             }
         }
+        paintMarked(gc, scale, bottom - state - 2 - MARK, MARK);
         paintStates(gc, scale, bottom - state, state);
         paintFindings(gc, scale, bottom + 3);
         paintCaret(gc, scale, top, bottom);
         if (isFocusControl()) {
             gc.setForeground(Ink.of(Tone.CARET));
             gc.drawRectangle(0, 0, area.width - 1, area.height - 1);
+        }
+    }
+
+    /** The sectors of a file, along the foot of the partitions: filled, with an outline, so that colour does not carry it alone. */
+    private void paintMarked(GC gc, Scale scale, int y, int height) {
+        int until = -1;
+        gc.setBackground(Ink.of(Tone.LINK));
+        gc.setForeground(Ink.of(Tone.OUTLINE));
+        for (SectorRange run : desk.marked().sectors().intersect(new SectorRange(from, end - from))) {
+            int x = Math.max(until, MARGIN + (int) Math.floor(scale.x(run.first())));
+            int right = MARGIN + (int) Math.ceil(scale.x(run.end()));
+            if (right > until) {
+                int width = Math.max(4, right - x);
+                gc.fillRectangle(x, y, width, height);
+                gc.drawRectangle(x, y, width - 1, height - 1);
+                until = x + width;
+            }
         }
     }
 

@@ -9,6 +9,7 @@ import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.model.Marked;
 import sectorglass.workbench.model.OpenDisk;
 
 /** What the strip says of a place. */
@@ -17,7 +18,7 @@ final class StripTip {
     private StripTip() {
     }
 
-    static String at(OpenDisk open, long lba) {
+    static String at(OpenDisk open, Marked marked, long lba) {
         int size = open.image().sectorSize();
         StringBuilder text = new StringBuilder("LBA ").append(Numbers.grouped(lba));
         Optional<Partition> partition = open.partitionAt(lba);
@@ -28,6 +29,9 @@ final class StripTip {
                     Numbers.size(p.range().count() * size)));
         } else {
             text.append('\n').append(Texts.of("strip.gap"));
+        }
+        if (marked.sectors().contains(lba)) {
+            text.append('\n').append(Texts.of("strip.marked", marked.what()));
         }
         ReadState state = open.image().state(lba);
         text.append('\n').append(Texts.of("state." + state.word()));
