@@ -6,6 +6,7 @@ import java.util.List;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import sectorglass.disk.Allocation;
 import sectorglass.disk.Content;
 import sectorglass.disk.Extent;
 import sectorglass.disk.FileEntry;
@@ -95,6 +96,7 @@ final class FilesCommand extends VolumeCommand {
         });
         if (!json) {
             totals(tree, counts);
+            chosen.volume().capability(Allocation.class).ifPresent(map -> space(map, opened.sectorSize()));
         }
         return Status.DONE;
     }
@@ -179,6 +181,15 @@ final class FilesCommand extends VolumeCommand {
             }
         }
         out.println(line);
+    }
+
+    private void space(Allocation map, int sectorSize) {
+        if (map.used().isEmpty() && map.free().isEmpty()) {
+            return; // no map, or nothing of it was read
+        }
+        long unknown = map.unknown().count();
+        out.println("in use " + Numbers.size(map.used().count() * sectorSize) + ", free " + Numbers.size(map.free().count() * sectorSize)
+                + (unknown == 0 ? "" : ", not known " + Numbers.size(unknown * sectorSize) + ": that part of the volume's map was not read"));
     }
 
     private void totals(FileTree tree, long[] counts) {

@@ -60,6 +60,29 @@ final class ClusterMap {
         }
     }
 
+    /** How many clusters are in use, free and unknown, because that part of the map was not read. */
+    record Count(long used, long free, long unknown) { }
+
+    /** Counts without keeping anything. */
+    Count count() {
+        long[] sums = {0, 0};
+        read(0, geometry.clusters(), (first, count, part) -> {
+            for (int block = 0; block < count; block += 4096) {
+                int bits = Math.min(4096, count - block);
+                if (part.isRead(block / 8, (bits + 7) / 8)) {
+                    long set = 0;
+                    for (int at = block; at < block + bits; at += 8) {
+                        int mask = block + bits - at < 8 ? (1 << block + bits - at) - 1 : 0xFF;
+                        set += Integer.bitCount(part.bytes[at >> 3] & mask);
+                    }
+                    sums[0] += set;
+                    sums[1] += bits - set;
+                }
+            }
+        });
+        return new Count(sums[0], sums[1], geometry.clusters() - sums[0] - sums[1]);
+    }
+
     /** The sectors in use, free and unknown. */
     record States(SectorRanges used, SectorRanges free, SectorRanges unknown) { }
 

@@ -1,24 +1,31 @@
 package sectorglass.ntfs;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
+import java.util.stream.IntStream;
 
 import sectorglass.disk.Extent;
 import sectorglass.disk.ExtentContent;
 import sectorglass.disk.FileState;
 import sectorglass.image.ByteRange;
+import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
+import sectorglass.image.SectorRange;
 import sectorglass.image.SectorStates;
 
 /**
- * Content of a compressed stream. A unit counts as read only if all its stored sectors were; one that was read but does not decompress
- * is missing from the first damaged chunk on. The last unit is kept.
+ * Content of a compressed stream. Of a unit some sectors of which were not read, all that decompresses exactly is given; one that was read
+ * but does not decompress is missing from the first damaged chunk on, and counts as missing once that was found by reading it. The last
+ * unit is kept.
  */
 final class CompressedContent extends NtfsContent {
     private final int unitBytes;
     private long cachedUnit = -1;
     private byte[] cached;
-    private int cachedGood;
+    private List<ByteRange> cachedMissing = List.of();
+    /** Units that were read but do not decompress, as far as they were tried. */
+    private final BitSet damaged = new BitSet();
 
     CompressedContent(SectorImage image, Geometry geometry, FileStream stream, FileState special, List<String> doubts) {
         super(image, geometry, stream, special, doubts);
@@ -51,29 +58,40 @@ final class CompressedContent extends NtfsContent {
             load(unit);
         }
         int inUnit = (int) (from - unit * unitBytes);
-        int good = Math.max(0, Math.min(count, cachedGood - inUnit));
-        System.arraycopy(cached, inUnit, into, target, good);
-        java.util.Arrays.fill(into, target + good, target + count, (byte) 0);
-        ExtentContent.add(missing, from + good, count - good);
+        System.arraycopy(cached, inUnit, into, target, count);
+        missing(unit, from, from + count, missing);
+    }
+
+    /** Adds what is missing of the unit that is kept, between two bytes of the file. */
+    private void missing(long unit, long from, long to, List<ByteRange> missing) {
+        for (ByteRange range : cachedMissing) {
+            long first = Math.max(from, unit * unitBytes + range.start());
+            ExtentContent.add(missing, first, Math.min(to, unit * unitBytes + range.end()) - first);
+        }
     }
 
     private void load(long unit) {
         byte[] stored = new byte[unitBytes];
         cached = cached == null ? new byte[unitBytes] : cached;
         cachedUnit = unit;
-        cachedGood = 0;
         int length = 0;
+        List<ByteRange> gaps = new ArrayList<>(0);
         for (Extent part : parts(unit)) {
-            if (part.stored() > unitBytes - length) {
-                return;
+            int count = (int) Math.min(part.stored(), unitBytes - length);
+            SectorStates states = image.read(part.imageByte(), stored, length, count);
+            if (!states.allRead()) {
+                for (SectorRange run : states.missing(part.imageByte(), count)) {
+                    long first = Math.max(0, run.first() * image.sectorSize() - part.imageByte());
+                    ExtentContent.add(gaps, length + first, Math.min(count, run.end() * image.sectorSize() - part.imageByte()) - first);
+                }
             }
-            SectorStates states = image.read(part.imageByte(), stored, length, (int) part.stored());
-            if (!states.isRead(part.imageByte(), part.stored())) {
-                return;
-            }
-            length += (int) part.stored();
+            length += count;
         }
-        cachedGood = Lznt1.unit(stored, length, cached);
+        cachedMissing = Lznt1.unit(stored, length, gaps.stream().flatMapToInt(g -> IntStream.of((int) g.start(), (int) g.end())).toArray(),
+                cached);
+        if (gaps.isEmpty() && !cachedMissing.isEmpty() && unit < Integer.MAX_VALUE) {
+            damaged.set((int) unit);
+        }
     }
 
     private boolean compressed(long unit) {
@@ -125,14 +143,22 @@ final class CompressedContent extends NtfsContent {
                 continue;
             }
             done = unit;
-            for (Extent part : parts(unit)) {
-                if (!image.inState(sectorglass.image.ReadState.READ, part.sectors(image.sectorSize()))
-                        .containsAll(part.sectors(image.sectorSize()))) {
-                    ExtentContent.add(missing, unit * unitBytes, Math.min((unit + 1) * unitBytes, bytes()) - unit * unitBytes);
-                    break;
-                }
-            }
+            partly(unit, missing);
         }
         return missing;
+    }
+
+    private synchronized void partly(long unit, List<ByteRange> missing) {
+        boolean whole = unit >= Integer.MAX_VALUE || !damaged.get((int) unit);
+        for (Extent part : parts(unit)) {
+            SectorRange sectors = part.sectors(image.sectorSize());
+            whole &= image.inState(ReadState.READ, sectors).containsAll(sectors);
+        }
+        if (!whole) {
+            if (cachedUnit != unit) {
+                load(unit);
+            }
+            missing(unit, unit * unitBytes, Math.min((unit + 1) * unitBytes, bytes()), missing);
+        }
     }
 }

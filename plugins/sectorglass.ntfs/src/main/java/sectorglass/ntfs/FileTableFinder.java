@@ -39,7 +39,12 @@ final class FileTableFinder {
         if (!geometry.holds(lcn, 1) || lcn == 0) {
             return null;
         }
-        RecordView view = read(geometry.clusterByte(lcn));
+        return at(geometry.clusterByte(lcn), origin);
+    }
+
+    /** The table as a record 0 at that place tells it; null where there is none. */
+    FileTable at(long place, FileTable.Origin origin) {
+        RecordView view = read(place);
         if (!view.usable() || view.numbered() && view.u32(RecordView.NUMBER) != 0) {
             return null;
         }

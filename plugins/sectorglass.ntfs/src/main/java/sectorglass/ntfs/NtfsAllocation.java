@@ -16,27 +16,28 @@ import sectorglass.image.SectorRanges;
 final class NtfsAllocation implements Allocation {
     private static final int MOST_OWNERS = 4096;
 
-    private final FileTable table;
-    private final ClusterMap map;
+    private final TableSource source;
     private final Files files;
     private ClusterMap.States states;
+    private ClusterMap statesOf;
     private Claims claims;
     private long longest;
 
-    NtfsAllocation(FileTable table, ClusterMap map, Files files) {
-        this.table = table;
-        this.map = map;
+    NtfsAllocation(TableSource source, Files files) {
+        this.source = source;
         this.files = files;
     }
 
     @Override
     public int clusterBytes() {
-        return table.geometry().clusterBytes();
+        return source.table().geometry().clusterBytes();
     }
 
     private synchronized ClusterMap.States states() {
-        if (states == null) {
+        ClusterMap map = source.now().clusters();
+        if (statesOf != map) {
             states = map.states();
+            statesOf = map;
         }
         return states;
     }
@@ -58,6 +59,7 @@ final class NtfsAllocation implements Allocation {
 
     @Override
     public SectorRanges metadata() {
+        FileTable table = source.table();
         Geometry geometry = table.geometry();
         int size = table.image().sectorSize();
         List<SectorRange> all = new ArrayList<>();
@@ -74,15 +76,17 @@ final class NtfsAllocation implements Allocation {
     }
 
     private void add(RunList runs, List<SectorRange> all) {
+        TableSource.State state = source.now();
         for (int i = 0; i < runs.runs(); i++) {
-            if (runs.lcn(i) != RunList.HOLE && table.geometry().holds(runs.lcn(i), runs.count(i))) {
-                all.add(map.sectors(runs.lcn(i), runs.count(i)));
+            if (runs.lcn(i) != RunList.HOLE && state.table().geometry().holds(runs.lcn(i), runs.count(i))) {
+                all.add(state.clusters().sectors(runs.lcn(i), runs.count(i)));
             }
         }
     }
 
     private synchronized Claims claims(Progress progress) {
         if (claims == null) {
+            FileTable table = source.searched(progress).table();
             Claims made = new Claims();
             ClaimScan scan = new ClaimScan(table.geometry(), made);
             table.scan(0, table.records(), (view, address) -> scan.record(view), progress);
@@ -97,8 +101,8 @@ final class NtfsAllocation implements Allocation {
 
     @Override
     public List<Owner> owners(SectorRange range, Progress progress) {
-        Geometry geometry = table.geometry();
-        int size = table.image().sectorSize();
+        Geometry geometry = source.table().geometry();
+        int size = source.table().image().sectorSize();
         long inVolume = range.first() * size - geometry.firstByte();
         if (inVolume < 0) {
             return List.of();
@@ -122,6 +126,7 @@ final class NtfsAllocation implements Allocation {
 
     private void owner(Claims all, int row, SectorRange range, FileTree tree, Map<String, Owner> owners) {
         RecordView view = new RecordView();
+        FileTable table = source.table();
         if (!table.load(all.record(row), view) || !view.usable()) {
             return;
         }
@@ -135,7 +140,7 @@ final class NtfsAllocation implements Allocation {
         }
         RunList runs = new RunList();
         runs.add(view, view.runsOffset(), view.next, Math.max(0, view.lowestVcn()));
-        SectorRange sectors = map.sectors(all.lcn(row), all.count(row));
+        SectorRange sectors = source.now().clusters().sectors(all.lcn(row), all.count(row));
         long first = Math.max(range.first(), sectors.first());
         long end = Math.min(range.end(), sectors.end());
         int size = table.image().sectorSize();

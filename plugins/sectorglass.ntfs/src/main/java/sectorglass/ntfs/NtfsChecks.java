@@ -15,22 +15,25 @@ final class NtfsChecks {
 
     private final VolumeSite site;
     private final BootFound boot;
-    private final FileTable table;
-    private final ClusterMap map;
+    private final TableSource source;
+    private FileTable table;
 
-    NtfsChecks(VolumeSite site, BootFound boot, FileTable table, ClusterMap map) {
+    NtfsChecks(VolumeSite site, BootFound boot, TableSource source) {
         this.site = site;
         this.boot = boot;
-        this.table = table;
-        this.map = map;
+        this.source = source;
     }
 
     void run(Level level, Checks out, Progress progress) {
         Mark total = new BootChecks(site, boot).run(out);
+        boolean full = level == Level.FULL;
+        TableSource.State state = full ? source.searched(progress) : source.now();
+        ClusterMap map = state.clusters();
+        table = state.table();
+        new TableChecks(table).run(out);
         if (table.records() == 0) {
             return;
         }
-        boolean full = level == Level.FULL;
         ByteRange where = new ByteRange(Math.max(0, table.address(0)), table.geometry().recordBytes());
         RecordFacts facts = full ? new RecordFacts() : null;
         Claims claims = full ? new Claims() : null;

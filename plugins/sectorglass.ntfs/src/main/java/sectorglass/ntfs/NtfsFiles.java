@@ -21,20 +21,17 @@ final class NtfsFiles implements Files {
     private static final int RESERVED = 16;
     private static final int EXTEND = 11;
 
-    private FileTable table;
-    private final ClusterMap clusters;
+    private final TableSource source;
     private CompactTree tree;
 
-    NtfsFiles(FileTable table, ClusterMap clusters) {
-        this.table = table;
-        this.clusters = clusters;
+    NtfsFiles(TableSource source) {
+        this.source = source;
     }
 
     @Override
     public synchronized FileTree tree(Progress progress) {
         if (tree == null) {
-            search(progress);
-            tree = new TreeScan(table).build(this::entry, progress);
+            tree = new TreeScan(source.searched(progress).table()).build(this::entry, progress);
         }
         return tree;
     }
@@ -52,17 +49,8 @@ final class NtfsFiles implements Files {
         return false;
     }
 
-    /** Where neither record 0 nor its mirror tells where the table lies, its pieces are looked for all over the volume. */
-    private void search(Progress progress) {
-        if (table.origin() == FileTable.Origin.ASSUMED || table.origin() == FileTable.Origin.NONE) {
-            FileTable found = new TableSearch(table.image(), table.geometry()).find(progress);
-            if (found != null && found.records() >= table.records()) {
-                table = found;
-            }
-        }
-    }
-
     private FileEntry entry(FileTree of, int id, long number) {
+        FileTable table = source.table();
         List<String> remarks = new ArrayList<>();
         FileRecord file = number < 0 ? null : FileRecord.of(table, number);
         if (file == null || id == of.withoutFolder()) {
@@ -124,6 +112,7 @@ final class NtfsFiles implements Files {
     public Content content(int entry, String stream) {
         FileTree of = tree(Progress.NONE);
         long number = of.number(entry);
+        FileTable table = source.table();
         FileRecord file = number < 0 ? null : FileRecord.of(table, number);
         if (file == null) {
             long bytes = of.bytes(entry);
@@ -138,13 +127,13 @@ final class NtfsFiles implements Files {
                 : found.encrypted() ? FileState.ENCRYPTED : null;
         List<String> doubts = new ArrayList<>();
         if (!file.inUse() && !found.resident) {
-            clusters.reused(found, doubts);
+            source.now().clusters().reused(found, doubts);
         }
         return NtfsContent.of(table.image(), table.geometry(), found, special, doubts);
     }
 
     /** A file without a main stream is empty, unless a part of its records is missing. */
     private Content absent(FileRecord file) {
-        return new ExtentContent(table.image(), file.incomplete ? -1 : 0, List.of());
+        return new ExtentContent(source.table().image(), file.incomplete ? -1 : 0, List.of());
     }
 }

@@ -53,10 +53,7 @@ final class NtfsStructures {
             }
         }
         long record = table.recordAt(imageByte);
-        if (record >= 0) {
-            return record(record);
-        }
-        return indexBlock(imageByte);
+        return record >= 0 ? record(record) : stray(imageByte);
     }
 
     Optional<Structure> record(long number) {
@@ -128,9 +125,13 @@ final class NtfsStructures {
         return all;
     }
 
-    /** An index block of any folder: known by its signature at a place where a block may begin. */
-    private Optional<Structure> indexBlock(long imageByte) {
-        int size = geometry.indexBytes();
+    /** An index block of any folder, or a record outside the table: known by its signature at a place where one may begin. */
+    private Optional<Structure> stray(long imageByte) {
+        Optional<Structure> block = signed(imageByte, "INDX", "index block", INDEX, geometry.indexBytes());
+        return block.isPresent() ? block : signed(imageByte, "FILE", "file record outside the table", RECORD, geometry.recordBytes());
+    }
+
+    private Optional<Structure> signed(long imageByte, String signature, String name, String format, int size) {
         long inVolume = imageByte - geometry.firstByte();
         if (inVolume < 0 || inVolume >= geometry.clusters() * geometry.clusterBytes()) {
             return Optional.empty();
@@ -138,8 +139,8 @@ final class NtfsStructures {
         int unit = Math.min(size, geometry.clusterBytes());
         for (long at = inVolume - inVolume % unit; at >= 0 && at > inVolume - size; at -= unit) {
             Window head = table.image().window(geometry.firstByte() + at, 4);
-            if (head.isRead(0, 4) && head.matches(0, "INDX")) {
-                return Optional.of(block("index block", INDEX, geometry.firstByte() + at, size, Map.of()));
+            if (head.isRead(0, 4) && head.matches(0, signature)) {
+                return Optional.of(block(name, format, geometry.firstByte() + at, size, Map.of()));
             }
         }
         return Optional.empty();

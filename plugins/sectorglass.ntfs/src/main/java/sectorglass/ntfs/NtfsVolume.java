@@ -22,24 +22,21 @@ final class NtfsVolume implements Volume {
     private final VolumeSite site;
     private final BootFound boot;
     private final Geometry geometry;
-    private final FileTable table;
-    private final VolumeFacts facts;
-    private final ClusterMap clusters;
+    private final TableSource source;
     private final NtfsFiles files;
     private final NtfsAllocation allocation;
     private final NtfsReadOrder order;
     private List<Structure> listed;
+    private FileTable listedOf;
 
     NtfsVolume(VolumeSite site, BootFound boot) {
         this.site = site;
         this.boot = boot;
         this.geometry = boot.geometry();
-        this.table = new FileTableFinder(site.image(), geometry).find();
-        this.facts = new VolumeFacts(table);
-        this.clusters = new ClusterMap(table);
-        this.files = new NtfsFiles(table, clusters);
-        this.allocation = new NtfsAllocation(table, clusters, files);
-        this.order = new NtfsReadOrder(table, clusters);
+        this.source = new TableSource(site.image(), geometry);
+        this.files = new NtfsFiles(source);
+        this.allocation = new NtfsAllocation(source, files);
+        this.order = new NtfsReadOrder(source);
     }
 
     BootFound boot() {
@@ -47,15 +44,16 @@ final class NtfsVolume implements Volume {
     }
 
     FileTable table() {
-        return table;
+        return source.table();
     }
 
     VolumeFacts facts() {
-        return facts;
+        return source.now().facts();
     }
 
     @Override
     public VolumeInfo info() {
+        VolumeFacts facts = facts();
         int size = site.image().sectorSize();
         long bytes = geometry.sectors() * geometry.sectorBytes();
         long sectors = (bytes + geometry.sectorBytes() + size - 1) / size;
@@ -66,17 +64,21 @@ final class NtfsVolume implements Volume {
 
     private List<String> remarks() {
         List<String> remarks = new ArrayList<>();
+        VolumeFacts facts = facts();
         if (boot.fromRecords()) {
             remarks.add("neither the boot sector nor its copy can be used; the measures were put together from file records");
         } else if (boot.backup()) {
             remarks.add("the first sector cannot be used; its copy at image byte " + boot.byteFound() + " was taken instead");
         }
-        switch (table.origin()) {
+        switch (table().origin()) {
             case MIRROR -> remarks.add("file record 0 cannot be used; its copy in the mirror was taken instead");
             case ASSUMED -> remarks.add("file record 0 and its copy cannot be used; the file table is assumed to go on from its first cluster");
             case SCANNED -> remarks.add("the file table was put together from records found by scanning");
             case NONE -> remarks.add("no file record was found where the boot sector points, or it was not read");
             default -> { }
+        }
+        if (facts.usedRemark != null) {
+            remarks.add(facts.usedRemark);
         }
         if (Boolean.TRUE.equals(facts.dirty)) {
             remarks.add("not closed cleanly: the volume's dirty flag is set");
@@ -96,17 +98,17 @@ final class NtfsVolume implements Volume {
 
     @Override
     public void check(Level level, Checks out, Progress progress) {
-        new NtfsChecks(site, boot, table, clusters).run(level, out, progress);
+        new NtfsChecks(site, boot, source).run(level, out, progress);
     }
 
     @Override
     public List<Role> roles() {
-        return RootRoles.of(facts.rootNames);
+        return RootRoles.of(facts().rootNames);
     }
 
     @Override
     public List<Witness> witnesses() {
-        return new Witnesses(table, site).all();
+        return new Witnesses(table(), site).all();
     }
 
     @Override
@@ -117,7 +119,7 @@ final class NtfsVolume implements Volume {
         return switch (kind) {
             case "cluster" -> geometry.holds(target, 1) ? OptionalLong.of(geometry.clusterByte(target)) : OptionalLong.empty();
             case "record" -> {
-                long at = table.address(target & RecordView.NUMBER_MASK);
+                long at = table().address(target & RecordView.NUMBER_MASK);
                 yield at < 0 ? OptionalLong.empty() : OptionalLong.of(at);
             }
             case "sector" -> target <= geometry.sectors()
@@ -139,14 +141,16 @@ final class NtfsVolume implements Volume {
 
     @Override
     public synchronized List<Structure> structures() {
-        if (listed == null) {
+        FileTable table = table();
+        if (listedOf != table) {
             listed = new NtfsStructures(table).listed();
+            listedOf = table;
         }
         return listed;
     }
 
     @Override
     public Optional<Structure> structureAt(long imageByte) {
-        return new NtfsStructures(table).at(imageByte, structures());
+        return new NtfsStructures(table()).at(imageByte, structures());
     }
 }

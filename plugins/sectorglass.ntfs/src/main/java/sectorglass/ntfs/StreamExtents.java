@@ -7,6 +7,9 @@ import sectorglass.disk.Extent;
 
 /** Turns the runs of a stream into pieces of its content: holes, what lies beyond the initialised size, compressed units. */
 final class StreamExtents {
+    /** Claims beyond this are not followed: it keeps the sums in 63 bits. */
+    private static final long MOST_BYTES = 1L << 61;
+
     private final Geometry geometry;
     private final FileStream stream;
     private final List<Extent> extents = new ArrayList<>();
@@ -16,12 +19,7 @@ final class StreamExtents {
     private StreamExtents(Geometry geometry, FileStream stream) {
         this.geometry = geometry;
         this.stream = stream;
-        this.end = stream.sized ? stream.real : covered(geometry, stream.runs);
-    }
-
-    private static long covered(Geometry geometry, RunList runs) {
-        long most = (Long.MAX_VALUE >> 1) / geometry.clusterBytes();
-        return Math.min(most, runs.end()) * geometry.clusterBytes();
+        this.end = stream.sized ? Math.min(MOST_BYTES, stream.real) : bytes(stream.runs.end());
     }
 
     /** The pieces in order, without gaps, to the end of the stream. */
@@ -36,6 +34,9 @@ final class StreamExtents {
         } else {
             made.runs();
         }
+        if (stream.sized && stream.real > made.end) {
+            made.add(Extent.unknown(made.end, stream.real - made.end));
+        }
         return List.copyOf(made.extents);
     }
 
@@ -43,7 +44,7 @@ final class StreamExtents {
         RunList runs = stream.runs;
         long at = 0;
         for (int i = 0; i < runs.runs() && at < end; i++) {
-            long from = bytes(runs.vcn(i));
+            long from = Math.min(end, bytes(runs.vcn(i)));
             long to = Math.min(end, bytes(runs.vcn(i) + runs.count(i)));
             if (to <= at) {
                 continue;
@@ -101,8 +102,7 @@ final class StreamExtents {
     }
 
     private long bytes(long clusters) {
-        return clusters <= 0 ? 0 : clusters > (Long.MAX_VALUE >> 1) / geometry.clusterBytes() ? Long.MAX_VALUE >> 1
-                : clusters * geometry.clusterBytes();
+        return clusters <= 0 ? 0 : clusters >= MOST_BYTES / geometry.clusterBytes() ? MOST_BYTES : clusters * geometry.clusterBytes();
     }
 
     /** Unit by unit; runs of whole units that are all holes or all mapped are taken together. */
@@ -202,6 +202,9 @@ final class StreamExtents {
     }
 
     private void add(Extent extent) {
+        if (extent.length() <= 0) {
+            return; // beyond what can be followed
+        }
         Extent last = extents.isEmpty() ? null : extents.get(extents.size() - 1);
         boolean joins = last != null && last.kind() == extent.kind() && (last.kind() == Extent.Kind.HOLE
                 || last.kind() == Extent.Kind.UNKNOWN || last.kind() == Extent.Kind.PLAIN

@@ -1,6 +1,8 @@
 package sectorglass.ntfs;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 import sectorglass.image.Progress;
 import sectorglass.image.SectorImage;
@@ -15,6 +17,7 @@ final class TableSearch {
     /** Records in a row that a piece of the table must have: a lone one may be a stray copy. */
     private static final int LEAST_ROW = 2;
     private static final int MOST_RUNS = 1 << 20;
+    private static final int MOST_FIRSTS = 64;
 
     private final SectorImage image;
     private final Geometry geometry;
@@ -23,6 +26,8 @@ final class TableSearch {
     private long rowVcn;
     private long rowRecords;
     private long bytes;
+    /** Places of records that call themselves record 0. */
+    private final List<Long> firsts = new ArrayList<>();
 
     TableSearch(SectorImage image, Geometry geometry) {
         this.image = image;
@@ -43,7 +48,26 @@ final class TableSearch {
         }
         close();
         runs.sort();
-        return runs.runs() == 0 ? null : new FileTable(image, geometry, runs, bytes, FileTable.Origin.SCANNED);
+        FileTable told = told();
+        return told != null ? told : runs.runs() == 0 ? null : new FileTable(image, geometry, runs, bytes, FileTable.Origin.SCANNED);
+    }
+
+    /** The table as some copy of record 0 tells it, if that agrees with most of the pieces that were found. */
+    private FileTable told() {
+        for (long place : firsts) {
+            FileTable table = new FileTableFinder(image, geometry).at(place, FileTable.Origin.SCANNED);
+            long agree = 0;
+            long all = 0;
+            for (int i = 0; table != null && i < runs.runs(); i++) {
+                long record = runs.vcn(i) * geometry.clusterBytes() / geometry.recordBytes();
+                agree += table.address(record) == geometry.clusterByte(runs.lcn(i)) ? runs.count(i) : 0;
+                all += runs.count(i);
+            }
+            if (table != null && agree > all / 2) {
+                return table;
+            }
+        }
+        return null;
     }
 
     private void piece(byte[] buffer, int length, long place, SectorStates states) {
@@ -56,6 +80,12 @@ final class TableSearch {
             if (buffer[at] == 'F' && buffer[at + 1] == 'I') {
                 view.load(buffer, at, size, states, geometry.firstByte() + place + at);
                 number = view.usable() && view.numbered() ? view.u32(RecordView.NUMBER) : -1;
+                if (number == 0 && !view.inUse()) {
+                    number = -1; // formatters leave 0 in records that were never used
+                }
+                if (number == 0 && view.isBase() && firsts.size() < MOST_FIRSTS) {
+                    firsts.add(geometry.firstByte() + place + at);
+                }
             }
             record(cluster, number);
         }

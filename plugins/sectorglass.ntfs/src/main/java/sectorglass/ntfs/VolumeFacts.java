@@ -5,8 +5,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 
-import sectorglass.image.SectorImage;
-
 /**
  * What a volume says of itself in its first records: label and version ($Volume), clusters in use ($Bitmap), names and dates of the
  * root folder. Each is null where its bytes were not read.
@@ -14,7 +12,6 @@ import sectorglass.image.SectorImage;
 final class VolumeFacts {
     private static final int VOLUME = 3;
     static final int ROOT = 5;
-    private static final int BITMAP = 6;
     /** A larger bitmap is not counted for the overview: it stands for more than 128 GiB at the usual cluster size. */
     private static final int MOST_BITMAP = 4 << 20;
     private static final int MOST_ROOT_BLOCKS = 64;
@@ -26,6 +23,8 @@ final class VolumeFacts {
     final String version;
     final Boolean dirty;
     final Long usedBytes;
+    /** Why {@link #usedBytes} is not known, as a sentence's part; null where it is, or nothing can be said. */
+    final String usedRemark;
     final Instant latest;
     /** An entry of the root folder. */
     record RootName(String name, boolean folder) { }
@@ -34,13 +33,26 @@ final class VolumeFacts {
 
     private Instant newest;
 
-    VolumeFacts(FileTable table) {
+    VolumeFacts(FileTable table, ClusterMap clusters) {
         FileRecord volume = FileRecord.of(table, VOLUME);
         label = volume == null ? null : text(volume);
         byte[] about = volume == null ? null : whole(volume, AttributeType.VOLUME_INFORMATION);
         version = about == null || about.length < 12 ? null : (about[8] & 0xFF) + "." + (about[9] & 0xFF);
         dirty = about == null || about.length < 12 ? null : (about[10] & 1) != 0;
-        usedBytes = used(table);
+        long cluster = table.geometry().clusterBytes();
+        if (clusters.stream() == null) {
+            usedBytes = null;
+            usedRemark = null;
+        } else if ((table.geometry().clusters() + 7) / 8 > MOST_BITMAP) {
+            usedBytes = null;
+            usedRemark = "space in use not counted here: its map ($Bitmap) takes " + (table.geometry().clusters() / 8 >> 20)
+                    + " MiB, too much for a first look; the list of files counts it";
+        } else {
+            ClusterMap.Count count = clusters.count();
+            usedBytes = count.unknown() == 0 ? count.used() * cluster : null;
+            usedRemark = count.unknown() == 0 ? null : "space in use: " + count.used() * cluster + " bytes at least; for "
+                    + count.unknown() * cluster + " bytes the map ($Bitmap) was not read";
+        }
         rootNames = root(table);
         systemDates(table);
         latest = newest;
@@ -56,30 +68,6 @@ final class VolumeFacts {
             return volume.incomplete ? null : "";
         }
         return new String(name, 0, name.length & ~1, java.nio.charset.StandardCharsets.UTF_16LE);
-    }
-
-    private static Long used(FileTable table) {
-        Geometry geometry = table.geometry();
-        long bytes = (geometry.clusters() + 7) / 8;
-        FileRecord file = bytes > MOST_BITMAP ? null : FileRecord.of(table, BITMAP);
-        FileStream stream = file == null ? null : file.stream(AttributeType.DATA, "").orElse(null);
-        if (stream == null || stream.resident || stream.incomplete || stream.real < bytes) {
-            return null;
-        }
-        SectorImage image = table.image();
-        StreamPart part = StreamPart.read(image, geometry, stream.runs, 0, (int) bytes);
-        if (!part.isRead(0, (int) bytes)) {
-            return null;
-        }
-        long set = 0;
-        for (int i = 0; i < bytes; i++) {
-            int bits = part.bytes[i] & 0xFF;
-            if (i == bytes - 1 && geometry.clusters() % 8 != 0) {
-                bits &= (1 << geometry.clusters() % 8) - 1;
-            }
-            set += Integer.bitCount(bits);
-        }
-        return set * geometry.clusterBytes();
     }
 
     private List<RootName> root(FileTable table) {

@@ -95,6 +95,34 @@ class HostileTest {
                 .with(RECORD_65 + 344 + 0x28, 0, 0, 0, 0, 0, 0, 0, 0x40, 0, 0, 0, 0, 0, 0, 0, 0x40, 0, 0, 0, 0, 0, 0, 0, 0x40));
     }
 
+    /** Sizes near 2^63, with and without compression, and runs that begin near 2^58: pieces follow each other to the end. */
+    @Test
+    void sizesNearTheEndOfNumbersGivePiecesWithoutGaps() {
+        Geometry geometry = new Geometry(0, 512, 512, 1024, 4096, 62_078_421_045L, 4, 2, 0);
+        byte[] runs = {0x02, 0x10, 0x01, 0x21, 0x10, 0x18, 0x32, 0x01, 0x11, 0};
+        for (long lowest : new long[] {0, 7, 339_797_349_549_023_048L, Long.MAX_VALUE >> 1}) {
+            for (int variant = 0; variant < 5; variant++) {
+                FileStream stream = new FileStream(AttributeType.DATA, "");
+                stream.sized = variant < 2 || variant == 4;
+                stream.flags = variant % 2 == 0 ? 0 : FileStream.COMPRESSED;
+                stream.unit = 4;
+                stream.real = variant == 4 ? 3000 : Long.MAX_VALUE; // shorter than where its runs begin
+                stream.allocated = Long.MAX_VALUE;
+                stream.initialised = Long.MAX_VALUE;
+                FixedBlock block = new FixedBlock();
+                block.begin(java.util.Arrays.copyOf(runs, 32), 0, 32);
+                stream.runs.add(block, 0, runs.length, lowest);
+                long at = 0;
+                for (sectorglass.disk.Extent extent : StreamExtents.of(geometry, stream)) {
+                    assertEquals(at, extent.offset(), "lowest " + lowest + ", variant " + variant);
+                    assertTrue(extent.length() > 0, "lowest " + lowest + ", variant " + variant);
+                    at = extent.end();
+                }
+                assertTrue(!stream.sized || at == stream.real, "lowest " + lowest + ", variant " + variant + " ends at " + at);
+            }
+        }
+    }
+
     @Test
     void aFolderThatIsItsOwnParent() throws IOException {
         // record 65 becomes a folder whose parent is itself

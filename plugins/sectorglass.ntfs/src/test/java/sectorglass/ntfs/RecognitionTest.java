@@ -117,6 +117,63 @@ class RecognitionTest {
         assertEquals(FileTable.Origin.SCANNED, searched.origin());
     }
 
+    /** Record 0 and its mirror destroyed, the table in two pieces: every service finds the second one, and a finding says how. */
+    @Test
+    void everyServiceUsesTheTableThatWasSearchedFor() throws IOException {
+        byte[] bytes = files().bytes.clone();
+        System.arraycopy(bytes, 12 * 4096, bytes, 12000 * 4096, 11 * 4096);
+        java.util.Arrays.fill(bytes, 12 * 4096, 23 * 4096, (byte) 0x55);
+        java.util.Arrays.fill(bytes, 4 * 4096, 4 * 4096 + 1024, (byte) 0x55);
+        java.util.Arrays.fill(bytes, 8191 * 4096, 8192 * 4096, (byte) 0x55);
+        MemoryImage image = MemoryImage.of(bytes);
+        Finding quick = Volumes.verify(image, Level.QUICK).listed().stream().filter(f -> f.check().equals("ntfs.table.start")).findFirst()
+                .orElseThrow();
+        assertEquals("55 55 55 55", quick.stored());
+        assertTrue(quick.what().contains("assumed to go on"), quick.what());
+        long record65 = 12000L * 4096 + 33 * 1024; // record 65 is the 34th of the second piece, which begins with record 32
+        NtfsVolume volume = Volumes.open(image);
+        assertEquals("file record outside the table", volume.structureAt(record65 + 700).orElseThrow().name());
+        sectorglass.verify.Checks checks = new sectorglass.verify.Checks();
+        volume.check(Level.FULL, checks, sectorglass.image.Progress.NONE);
+        List<Finding> full = sectorglass.verify.Findings.of(checks, Volumes.BOOK, 512).listed();
+        Finding found = full.stream().filter(f -> f.check().equals("ntfs.table.start")).findFirst().orElseThrow();
+        assertEquals(Severity.UNUSABLE, found.severity());
+        assertEquals(16384, found.where().start());
+        assertTrue(found.what().contains("pieces: 2"), found.what());
+        assertTrue(volume.info().remarks().contains("the file table was put together from records found by scanning"));
+        assertEquals("file record 65", volume.structureAt(record65 + 700).orElseThrow().name());
+        assertEquals(record65, volume.address("record", 65).orElseThrow());
+        // data.bin at cluster 8704 (ntfscluster of the whole volume); the reading order names the second piece, too
+        NtfsVolume fresh = Volumes.open(image);
+        assertEquals(List.of("data.bin"), fresh.capability(sectorglass.disk.Allocation.class).orElseThrow()
+                .owners(8704 * 8, sectorglass.image.Progress.NONE).stream().map(o -> o.owner()).toList());
+        assertTrue(Volumes.open(image).capability(sectorglass.disk.ReadOrder.class).orElseThrow().stages(sectorglass.image.Progress.NONE)
+                .stream().anyMatch(s -> s.sectors().contains(12000 * 8)));
+    }
+
+    /** The mirror of the first records, where no boot sector leads to it, tells where the pieces of the table lie. */
+    @Test
+    void aCopyOfRecordZeroAnywhereTellsTheTable() throws IOException {
+        byte[] bytes = files().bytes.clone();
+        System.arraycopy(bytes, 4 * 4096, bytes, 13000 * 4096, 1024);
+        java.util.Arrays.fill(bytes, 4 * 4096, 4 * 4096 + 1024, (byte) 0x55);
+        java.util.Arrays.fill(bytes, 8191 * 4096, 8192 * 4096, (byte) 0x55);
+        FileTable searched = new TableSearch(MemoryImage.of(bytes), Volumes.open(files()).table().geometry())
+                .find(sectorglass.image.Progress.NONE);
+        assertEquals(68, searched.records());
+        assertEquals(1, searched.runs().runs());
+        assertEquals(19, searched.runs().count(0));
+    }
+
+    /** $Bitmap is four sectors at cluster 2055; the second stands for clusters 4096 to 8191, of which one is in use. */
+    @Test
+    void spaceInUseIsABoundWhereTheMapIsPartlyUnread() throws IOException {
+        var info = Volumes.open(files().without(SectorRanges.of(2055 * 8 + 1, 1))).info();
+        assertEquals(null, info.usedBytes());
+        assertEquals(List.of("space in use: " + 670 * 4096 + " bytes at least; for " + 4096 * 4096 + " bytes the map ($Bitmap) was not read"),
+                info.remarks());
+    }
+
     @Test
     void nothingIsClaimedWhereNothingStands() {
         MemoryImage image = MemoryImage.of(new byte[1 << 20]);

@@ -11,6 +11,8 @@ import java.util.stream.Stream;
 
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
+
+import sectorglass.image.ByteRange;
 import org.junit.jupiter.api.TestFactory;
 
 /** Published and recomputed examples: runs, FILETIME, LZNT1, cluster sizes, update sequences. */
@@ -75,6 +77,31 @@ class VectorsTest {
         broken[1] = (byte) 0x80; // signature 0 instead of 3
         assertEquals(0, Lznt1.unit(broken, broken.length, out));
         assertArrayEquals(new byte[142], out);
+    }
+
+    /**
+     * The same example with bytes unread: its items up to them are (MS-XCA 3.3) three characters, then 3 bytes from 3 back, so 6 bytes where
+     * byte 8 is the first unread one and 3 where the reference itself is cut.
+     */
+    @Test
+    void lznt1WithBytesUnread() {
+        byte[] in = HexFormat.of().parseHex(("38b08846232000204720410010a24701a0452044000845015079 00c045200524138805b4024a44ef035802"
+                + "8c09160148450 0be009e000401189000").replace(" ", ""));
+        byte[] out = new byte[8192];
+        assertEquals(List.of(new ByteRange(6, 4090)), Lznt1.unit(in, in.length, new int[] {8, 20}, out));
+        assertEquals("F# F# \0", new String(out, 0, 7, StandardCharsets.US_ASCII));
+        assertEquals(List.of(new ByteRange(3, 4093)), Lznt1.unit(in, in.length, new int[] {7, 8}, out));
+        assertEquals(List.of(new ByteRange(0, 8192)), Lznt1.unit(in, in.length, new int[] {1, 2}, out));
+        // a chunk stored as it is (head 3FFF) before it, of which 100 bytes are unread: the chunk behind is whole
+        byte[] two = new byte[2 + 4096 + in.length];
+        java.util.Arrays.fill(two, 2, 4098, (byte) 7);
+        two[0] = (byte) 0xFF;
+        two[1] = 0x3F;
+        System.arraycopy(in, 0, two, 4098, in.length);
+        assertEquals(List.of(new ByteRange(1000, 100)), Lznt1.unit(two, two.length, new int[] {1002, 1102}, out));
+        assertEquals(0, out[1000]);
+        assertEquals(7, out[1100]);
+        assertEquals("F# F# G A", new String(out, 4096, 9, StandardCharsets.US_ASCII));
     }
 
     /** Boot sectors of mkntfs with -c 512 … 2097152, and NTFS-3G bootsect.c for what is illegal. */

@@ -10,7 +10,7 @@ import sectorglass.image.Progress;
 
 /** The SHA-256 of a file. */
 public final class FileHash {
-    private static final int PIECE = 4 << 20;
+    private static final int PIECE = 1 << 19;
 
     private FileHash() {
     }
@@ -26,7 +26,7 @@ public final class FileHash {
                 if (length < 0) {
                     return hash.hex();
                 }
-                hash.update(buffer, length);
+                hash.update(length);
             }
         }
     }

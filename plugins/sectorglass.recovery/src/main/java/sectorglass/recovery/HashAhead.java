@@ -8,14 +8,17 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
-/** SHA-256 in a thread of its own while the next piece is read and written. Short content is hashed at once. */
+/** SHA-256 in a thread of its own while the next pieces are read and written. Short content is hashed at once. */
 final class HashAhead implements AutoCloseable {
     private static final int SMALL = 1 << 18;
+    /** Pieces that may wait to be hashed: as reading and hashing take turns in being the slower one, more than one. */
+    private static final int AHEAD = 8;
 
     private final MessageDigest digest;
     private final byte[][] buffers;
     private final ExecutorService hasher;
-    private Future<?> running;
+    /** What each buffer is waiting for. */
+    private final Future<?>[] running;
     private int turn;
 
     HashAhead(int size) {
@@ -25,7 +28,8 @@ final class HashAhead implements AutoCloseable {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }
         boolean alone = size <= SMALL;
-        buffers = new byte[alone ? 1 : 2][size];
+        buffers = new byte[alone ? 1 : AHEAD][size];
+        running = new Future<?>[buffers.length];
         hasher = alone ? null : Executors.newSingleThreadExecutor(task -> {
             Thread thread = new Thread(task, "hashing");
             thread.setDaemon(true);
@@ -36,23 +40,25 @@ final class HashAhead implements AutoCloseable {
     /** A buffer that nobody is hashing. */
     byte[] buffer() {
         turn = (turn + 1) % buffers.length;
+        await(running[turn]);
+        running[turn] = null;
         return buffers[turn];
     }
 
-    /** Hashes a buffer; it may be read, but not changed, until the buffer after the next is asked for. */
-    void update(byte[] buffer, int length) {
+    /** Hashes the buffer given last; it may be read, but not changed, until {@link #buffer} gives it again. */
+    void update(int length) {
+        byte[] buffer = buffers[turn];
         if (hasher == null) {
             digest.update(buffer, 0, length);
         } else {
-            await();
-            running = hasher.submit(() -> digest.update(buffer, 0, length));
+            running[turn] = hasher.submit(() -> digest.update(buffer, 0, length));
         }
     }
 
-    private void await() {
+    private static void await(Future<?> task) {
         try {
-            if (running != null) {
-                running.get();
+            if (task != null) {
+                task.get();
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -64,7 +70,9 @@ final class HashAhead implements AutoCloseable {
 
     /** The hash of everything, lower case hex. */
     String hex() {
-        await();
+        for (Future<?> task : running) {
+            await(task);
+        }
         return HexFormat.of().formatHex(digest.digest());
     }
 

@@ -94,6 +94,41 @@ class RecoverTest {
         assertNotEquals(before, Ui.get(() -> Ui.desk().caret()));
     }
 
+    /** From a file to its sectors, on the strip and in the list of runs, and from the sector back to the file. */
+    @Test
+    void aFileLeadsToItsSectorsAndASectorToItsFile() {
+        Tree files = tree();
+        Text filter = Ui.get(() -> Ui.all(files.getParent(), Text.class).get(0));
+        Ui.run(() -> filter.setText("*.jpg"));
+        Ui.until("pictures are listed", () -> files.getItemCount() > 0 && files.getItem(0).getText(0).endsWith(".jpg"));
+        String path = Ui.get(() -> files.getItem(0).getText(0));
+        Ui.run(() -> {
+            files.setSelection(files.getItem(0));
+            files.notifyListeners(SWT.Selection, new Event());
+        });
+        Ui.until("its sectors are marked", () -> !Ui.desk().marked().sectors().isEmpty());
+        Ui.run(() -> press(files.getParent(), "Show runs"));
+        Ui.until("the runs are listed", () -> runs() != null);
+        Ui.run(() -> {
+            Table list = Ui.all(runs(), Table.class).get(0);
+            list.setSelection(0);
+            list.notifyListeners(SWT.Selection, new Event());
+            long lba = Ui.desk().caret() / Ui.desk().open().image().sectorSize();
+            assertEquals(lba, Ui.desk().marked().sectors().run(0).first());
+            assertEquals(String.valueOf(lba), list.getItem(0).getText(2).replaceAll("\\D", ""));
+            runs().close();
+            files.deselectAll();
+            press(files.getParent(), "File at caret");
+        });
+        String name = path.substring(path.lastIndexOf('/') + 1);
+        Ui.until("the file is chosen", () -> files.getSelectionCount() == 1 && files.getSelection()[0].getText(0).equals(name));
+    }
+
+    private static Shell runs() {
+        return Arrays.stream(PlatformUI.getWorkbench().getDisplay().getShells()).filter(s -> s.getText().startsWith("Runs of ")).findFirst()
+                .orElse(null);
+    }
+
     @Test
     void testsSayWhetherFilesOpen() {
         Tree files = testAll();

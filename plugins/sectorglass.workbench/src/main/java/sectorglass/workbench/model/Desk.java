@@ -26,6 +26,7 @@ public final class Desk {
     private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
     private final Trail trail = new Trail();
     private final Marks marks;
+    private Marked marked = Marked.NOTHING;
     private OpenDisk open;
     private Decodings decodings;
     private Gloss gloss;
@@ -105,6 +106,7 @@ public final class Desk {
         explained = null;
         field = null;
         finding = null;
+        marked = Marked.NOTHING;
         asked = asked + 1;
         trail.clear();
         tell(DeskListener::diskChanged);
@@ -201,6 +203,17 @@ public final class Desk {
         long from = clamp(anchor);
         place(to, new ByteRange(Math.min(from, to), Math.abs(to - from) + 1), null, true);
         trail.moved(caret);
+    }
+
+    /** Sectors shown as a whole, those of a file for instance; never null. */
+    public Marked marked() {
+        return marked;
+    }
+
+    /** Shows other sectors as a whole. */
+    public void mark(Marked other) {
+        marked = other;
+        tell(DeskListener::markedChanged);
     }
 
     /** Goes to a place that belongs into the trail. */

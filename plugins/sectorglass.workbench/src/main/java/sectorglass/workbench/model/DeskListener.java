@@ -43,6 +43,11 @@ public interface DeskListener {
         // not every part cares
     }
 
+    /** Other sectors are marked as belonging together. */
+    default void markedChanged() {
+        // not every part cares
+    }
+
     /** Another finding was chosen. */
     default void findingChosen() {
         // not every part cares

@@ -34,6 +34,7 @@ public final class StripCanvas extends Canvas {
     private static final int LEAST_GAP = 5;
     private static final int SIGN = 11;
     private static final int PENNANT = 8;
+    private static final int MARK = 6;
 
     private final Desk desk;
     private final DeskListener listener;
@@ -70,6 +71,11 @@ public final class StripCanvas extends Canvas {
 
             @Override
             public void foundChanged() {
+                redraw();
+            }
+
+            @Override
+            public void markedChanged() {
                 redraw();
             }
         };
@@ -190,6 +196,7 @@ public final class StripCanvas extends Canvas {
             }
         }
         paintFound(gc, scale, top);
+        paintMarked(gc, scale, bottom - state - 2 - MARK, MARK);
         paintStates(gc, scale, bottom - state, state);
         paintMarks(gc, scale, bottom - state - 2);
         paintFindings(gc, scale, bottom + 3);
@@ -212,6 +219,23 @@ public final class StripCanvas extends Canvas {
             gc.fillRectangle(x, 0, right - x, mark.present() ? 3 : 1);
             gc.fillRectangle(x, 0, 2, top + 5);
             gc.fillRectangle(right - 2, 0, 2, top + 5);
+        }
+    }
+
+    /** The sectors of a file, along the foot of the partitions: filled, with an outline, so that colour does not carry it alone. */
+    private void paintMarked(GC gc, Scale scale, int y, int height) {
+        int until = -1;
+        gc.setBackground(Ink.of(Tone.LINK));
+        gc.setForeground(Ink.of(Tone.OUTLINE));
+        for (SectorRange run : desk.marked().sectors().intersect(new SectorRange(from, end - from))) {
+            int x = Math.max(until, MARGIN + (int) Math.floor(scale.x(run.first())));
+            int right = MARGIN + (int) Math.ceil(scale.x(run.end()));
+            if (right > until) {
+                int width = Math.max(4, right - x);
+                gc.fillRectangle(x, y, width, height);
+                gc.drawRectangle(x, y, width - 1, height - 1);
+                until = x + width;
+            }
         }
     }
 

@@ -43,6 +43,9 @@ final class StripTip {
                 text.append('\n').append(found.text());
             }
         }
+        if (desk.marked().sectors().contains(lba)) {
+            text.append('\n').append(Texts.of("strip.marked", desk.marked().what()));
+        }
         ReadState state = open.image().state(lba);
         text.append('\n').append(Texts.of("state." + state.word()));
         for (Finding finding : open.findings(new ByteRange(lba * size, size))) {

@@ -1,5 +1,6 @@
 package sectorglass.workbench.recovery.files;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -7,6 +8,7 @@ import sectorglass.disk.Content;
 import sectorglass.disk.Extent;
 import sectorglass.disk.FileTree;
 import sectorglass.image.ByteRange;
+import sectorglass.image.SectorRanges;
 
 /** Where a file stands in the image. */
 final class FilePlaces {
@@ -19,6 +21,21 @@ final class FilePlaces {
         long number = tree.number(entry);
         OptionalLong record = number < 0 ? OptionalLong.empty() : volume.volume().address("record", number);
         return record.isPresent() ? Optional.of(record.getAsLong()) : content(volume, entry).map(ByteRange::start);
+    }
+
+    /** The pieces of its content; empty where it has none. */
+    static List<Extent> extents(FileVolume volume, int entry) {
+        Content content = volume.files().content(entry, "");
+        return content == null ? List.of() : content.extents();
+    }
+
+    /** The sectors of the contents of some files; folders have none. */
+    static SectorRanges sectors(FileVolume volume, List<Integer> entries, int sectorSize) {
+        SectorRanges all = SectorRanges.EMPTY;
+        for (int entry : entries) {
+            all = all.union(Extent.sectors(extents(volume, entry), sectorSize));
+        }
+        return all;
     }
 
     /** Image bytes of the first piece of its content that stands somewhere. */

@@ -187,6 +187,37 @@ final class FileTable {
         item.setImage(STATE, sign == null ? null : images.of(sign));
     }
 
+    /** Opens the folders above an entry and chooses it; nothing where it is not among the rows. */
+    void reveal(int entry) {
+        List<Integer> path = new ArrayList<>();
+        for (int at = entry; at >= 0 && at != files.root() && path.size() < 4096; at = files.parent(at)) {
+            path.add(0, at);
+        }
+        TreeItem item = null;
+        for (int wanted : path) {
+            int count = item == null ? rows.top() : rows.below((Integer) item.getData());
+            int index = 0;
+            while (index < count && (item == null ? rows.top(index) : rows.child((Integer) item.getData(), index)) != wanted) {
+                index++;
+            }
+            if (index == count) {
+                return;
+            }
+            if (item == null) {
+                tree.setItemCount(Math.max(tree.getItemCount(), index + 1));
+            } else {
+                item.setItemCount(Math.max(item.getItemCount(), index + 1));
+                item.setExpanded(true);
+            }
+            item = item == null ? tree.getItem(index) : item.getItem(index);
+            item.getText(); // asks for the row's data
+        }
+        if (item != null) {
+            tree.setSelection(item);
+            tree.showItem(item);
+        }
+    }
+
     /** The chosen entries. */
     List<Integer> chosen() {
         List<Integer> ids = new ArrayList<>();

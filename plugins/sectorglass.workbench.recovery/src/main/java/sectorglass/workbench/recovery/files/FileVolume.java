@@ -39,6 +39,17 @@ record FileVolume(int number, SectorRange range, Volume volume, Files files) {
         files.ifPresent(f -> all.add(new FileVolume(number, range, volume, f)));
     }
 
+    /** Index of the one that holds the sector, the smallest where several do; -1 where none does. */
+    static int holding(List<FileVolume> all, long lba) {
+        int best = -1;
+        for (int i = 0; i < all.size(); i++) {
+            if (all.get(i).range.contains(lba) && (best < 0 || all.get(i).range.count() < all.get(best).range.count())) {
+                best = i;
+            }
+        }
+        return best;
+    }
+
     /** Index of the largest. */
     static int largest(List<FileVolume> all) {
         int best = 0;

@@ -2,6 +2,7 @@ package sectorglass.workbench.recovery.files;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.GridData;
@@ -12,10 +13,12 @@ import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 
+import sectorglass.disk.Allocation;
 import sectorglass.disk.FileState;
 import sectorglass.disk.FileTree;
 import sectorglass.image.SafeText;
 import sectorglass.workbench.look.Numbers;
+import sectorglass.workbench.model.Marked;
 import sectorglass.workbench.recovery.RecoverPart;
 import sectorglass.workbench.recovery.WorkBar;
 import sectorglass.workbench.recovery.Words;
@@ -24,6 +27,8 @@ import sectorglass.workbench.recovery.report.Reporting;
 /** The files of a volume: what they are called, how large they are, what was recovered of each; from here they are shown and extracted. */
 public final class FilesPart extends RecoverPart {
     private static final int PAUSE = 250;
+    /** More files than this are not shown on the strip together. */
+    private static final int MOST_MARKED = 200;
 
     private Combo volumes;
     private Text words;
@@ -33,6 +38,7 @@ public final class FilesPart extends RecoverPart {
     private Button record;
     private Button content;
     private Button test;
+    private Button runs;
     private Button extract;
     private WorkBar bar;
     private List<FileVolume> all = List.of();
@@ -68,6 +74,8 @@ public final class FilesPart extends RecoverPart {
         content = button(low, Words.of("files.content"), this::showContent);
         test = button(low, Words.of("files.test"), this::test);
         test.setToolTipText(Words.of("files.test.tip"));
+        runs = button(low, Words.of("files.runs"), this::showRuns);
+        button(low, Words.of("files.owner"), this::showOwner).setToolTipText(Words.of("files.owner.tip"));
         extract = button(low, Words.of("files.extract"), this::extract);
         button(low, Words.of("files.report"), () -> Reporting.ask(getSite().getShell(), desk().open()));
         bar = new WorkBar(low);
@@ -150,6 +158,8 @@ public final class FilesPart extends RecoverPart {
         record.setEnabled(ids.size() == 1);
         content.setEnabled(ids.size() == 1);
         test.setEnabled(tree != null);
+        runs.setEnabled(ids.size() == 1 && !tree.folder(ids.get(0)));
+        mark(ids);
         extract.setEnabled(!ids.isEmpty());
     }
 
@@ -177,6 +187,83 @@ public final class FilesPart extends RecoverPart {
                 desk().select(range.start(), range.end() - 1);
             }, () -> bar.say(Words.of("files.nocontent")));
         }
+    }
+
+    /** Shows the sectors of the chosen files on the strip. */
+    private void mark(List<Integer> ids) {
+        if (desk().open() == null) {
+            return;
+        }
+        if (ids.isEmpty() || ids.size() > MOST_MARKED) {
+            desk().mark(Marked.NOTHING);
+            return;
+        }
+        FileVolume from = shown;
+        int sectorSize = desk().open().image().sectorSize();
+        String name = SafeText.of(tree.name(ids.get(0))) + (ids.size() > 1 ? " \u2026" : "");
+        desk().work(open -> FilePlaces.sectors(from, ids, sectorSize), sectors -> {
+            if (from == shown && !words.isDisposed() && ids.equals(table.chosen())) {
+                desk().mark(new Marked(sectors, name));
+            }
+        });
+    }
+
+    private void showRuns() {
+        int entry = table.chosen().get(0);
+        String name = SafeText.of(tree.name(entry));
+        FileVolume from = shown;
+        desk().work(open -> FilePlaces.extents(from, entry), extents -> {
+            if (extents.isEmpty()) {
+                bar.say(Words.of("files.nocontent"));
+            } else if (from == shown && !words.isDisposed()) {
+                new RunsWindow(getSite().getShell(), name, extents, desk().open().image(), range -> desk().goTo(range, name)).open();
+            }
+        });
+    }
+
+    /** Looks for the file that the sector at the caret belongs to, and chooses it. */
+    private void showOwner() {
+        if (desk().open() == null) {
+            return;
+        }
+        long lba = desk().caret() / desk().open().image().sectorSize();
+        int index = FileVolume.holding(all, lba);
+        if (index < 0) {
+            bar.say(Words.of("files.owner.novolume", Numbers.grouped(lba)));
+            return;
+        }
+        FileVolume from = all.get(index);
+        Optional<Allocation> allocation = from.volume().capability(Allocation.class);
+        if (allocation.isEmpty()) {
+            bar.say(Words.of("files.owner.nomap"));
+            return;
+        }
+        bar.start(Words.of("files.owner.search"), progress -> new Owned(from.files().tree(progress), allocation.get().owners(lba, progress)),
+                found -> owned(index, lba, found));
+    }
+
+    /** Who owns a sector, with the tree that the owners stand in. */
+    private record Owned(FileTree tree, List<Allocation.Owner> owners) { }
+
+    private void owned(int index, long lba, Owned found) {
+        String sector = Numbers.grouped(lba);
+        Optional<Allocation.Owner> file = found.owners().stream().filter(o -> o.entry() >= 0).findFirst();
+        if (file.isPresent()) {
+            volumes.select(index);
+            shown = all.get(index);
+            tree = found.tree();
+            words.setText("");
+            words.getDisplay().timerExec(-1, later);
+            states.select(0);
+            deleted.setSelection(true);
+            show(FileRows.of(tree));
+            table.reveal(file.get().entry());
+            chosen();
+        }
+        Allocation.Owner owner = file.orElse(found.owners().isEmpty() ? null : found.owners().get(0));
+        bar.say(owner == null ? Words.of("files.owner.none", sector)
+                : Words.of(found.owners().size() > 1 ? "files.owner.several" : "files.owner.is", sector, SafeText.of(owner.owner()),
+                        Numbers.grouped(owner.offset()), found.owners().size() - 1));
     }
 
     private void go(long address) {
