@@ -16,6 +16,7 @@ import sectorglass.image.Window;
  */
 public final class SectorEdit {
     private final Window before;
+    private final byte[] stored;
     private final byte[] bytes;
     private final String[] why;
     private final List<Repair.Kept> kept = new ArrayList<>();
@@ -26,7 +27,8 @@ public final class SectorEdit {
      */
     public SectorEdit(SectorImage image, long firstByte, int length) {
         before = image.window(firstByte, length);
-        bytes = before.raw(0, length);
+        stored = before.raw(0, length);
+        bytes = stored.clone();
         int size = image.sectorSize();
         for (int at = 0; at < length; at += size) {
             if (!before.isRead(at, Math.min(size, length - at))) {
@@ -114,6 +116,6 @@ public final class SectorEdit {
     private boolean differs(int at) {
         int size = before.sectorSize();
         int sector = at / size * size;
-        return !before.isRead(sector, Math.min(size, bytes.length - sector)) || before.raw(at, 1)[0] != bytes[at];
+        return !before.isRead(sector, Math.min(size, bytes.length - sector)) || stored[at] != bytes[at];
     }
 }

@@ -12,15 +12,19 @@ import org.osgi.service.component.annotations.Component;
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import sectorglass.disk.Disk;
+import sectorglass.disk.Evidence;
 import sectorglass.disk.MapEntry;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.PartitionMap;
+import sectorglass.disk.Repair;
 import sectorglass.disk.Structure;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.partition.TypeTable;
 import sectorglass.partition.gpt.GptDisk;
+import sectorglass.partition.repair.EbrRepairs;
+import sectorglass.partition.repair.MbrRepairs;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Outcome;
 
@@ -142,5 +146,12 @@ public final class MbrMaps implements MapProvider {
             ByteRange signature = new ByteRange(MbrTable.SIGNATURE, 2);
             out.in(new ByteRange(0, MbrTable.LENGTH)).report("mbr.signature", signature, Outcome.unread(zero.missing()));
         }
+    }
+
+    @Override
+    public List<Repair> propose(Evidence evidence) {
+        List<Repair> all = new ArrayList<>(new MbrRepairs(evidence).propose());
+        all.addAll(new EbrRepairs(evidence).propose());
+        return all;
     }
 }
