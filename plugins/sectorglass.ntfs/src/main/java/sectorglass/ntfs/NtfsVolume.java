@@ -28,6 +28,7 @@ final class NtfsVolume implements Volume {
     private final NtfsFiles files;
     private final NtfsAllocation allocation;
     private final NtfsReadOrder order;
+    private final NtfsRepairs repairs;
     private List<Structure> listed;
 
     NtfsVolume(VolumeSite site, BootFound boot) {
@@ -40,6 +41,7 @@ final class NtfsVolume implements Volume {
         this.files = new NtfsFiles(table, clusters);
         this.allocation = new NtfsAllocation(table, clusters, files);
         this.order = new NtfsReadOrder(table, clusters);
+        this.repairs = new NtfsRepairs(boot, table, site);
     }
 
     BootFound boot() {
@@ -129,7 +131,7 @@ final class NtfsVolume implements Volume {
 
     @Override
     public <T> Optional<T> capability(Class<T> kind) {
-        for (Object service : new Object[] {files, allocation, order, this}) {
+        for (Object service : new Object[] {files, allocation, order, repairs, this}) {
             if (kind.isInstance(service)) {
                 return Optional.of(kind.cast(service));
             }
