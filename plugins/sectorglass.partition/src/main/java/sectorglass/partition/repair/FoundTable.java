@@ -48,11 +48,10 @@ record FoundTable(List<Evidence.FoundVolume> volumes) {
 
     /** The usual MBR type for a volume. Source: UEFI 2.10, section 5.2.2 names none; common practice, no source. */
     static int type(Evidence.FoundVolume found) {
-        long sectors = range(found).count();
         return switch (found.volume().info().kind()) {
             case "ntfs", "exfat" -> 0x07;
             case "fat12" -> 0x01;
-            case "fat16" -> sectors < 65536 ? 0x04 : 0x0E;
+            case "fat16" -> 0x0E;
             case "fat32" -> 0x0C;
             case "swap" -> 0x82;
             case "hfs", "hfsplus" -> 0xAF;

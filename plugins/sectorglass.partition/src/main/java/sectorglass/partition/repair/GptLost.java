@@ -86,9 +86,8 @@ final class GptLost {
             SectorRange range = FoundTable.range(found);
             if (draft.holds(range)) {
                 draft.add(FoundTable.guid(found), range);
-                long at = (2 * (long) image.sectorSize()) + count * 128L;
-                kept.add(new Repair.Kept(new ByteRange(at + 16, 16), "UniquePartitionGUID", texts.of("kept.partition-guid", count + 1)));
-                kept.add(new Repair.Kept(new ByteRange(at + 48, 80), "Attributes, PartitionName", texts.of("kept.partition-name", count + 1)));
+                unknown(2, count);
+                unknown(image.sectors() - 1 - draft.arraySectors(), count);
                 count++;
                 if (!found.placed()) {
                     against.add(texts.of("against.not-placed", range.first()));
@@ -97,6 +96,12 @@ final class GptLost {
         }
         against.add(texts.of("against.sizes"));
         return count;
+    }
+
+    private void unknown(long arrayLba, int index) {
+        long at = arrayLba * image.sectorSize() + index * 128L;
+        kept.add(new Repair.Kept(new ByteRange(at + 16, 16), "UniquePartitionGUID", texts.of("kept.partition-guid", index + 1)));
+        kept.add(new Repair.Kept(new ByteRange(at + 48, 80), "Attributes, PartitionName", texts.of("kept.partition-name", index + 1)));
     }
 
     /** A GUID still stands where a header bears its signature, though its checksum fails. */
@@ -108,7 +113,9 @@ final class GptLost {
                 return;
             }
         }
-        kept.add(new Repair.Kept(new ByteRange(image.sectorSize() + GUID_AT, 16), "DiskGUID", texts.of("kept.disk-guid")));
+        for (long lba : new long[] {1, image.sectors() - 1}) {
+            kept.add(new Repair.Kept(new ByteRange(lba * image.sectorSize() + GUID_AT, 16), "DiskGUID", texts.of("kept.disk-guid")));
+        }
     }
 
     private void copy(GptDraft draft, boolean primary, String why, List<Repair.Change> changes) {

@@ -89,8 +89,9 @@ public final class Judge {
      * Compares two runs.
      *
      * @param changed image bytes in which the images differ
+     * @param kept image bytes of fields that are not known: a failing check about them alone is no harm, they are named anyway
      */
-    public static Effect compare(Run before, Run after, List<ByteRange> changed) {
+    public static Effect compare(Run before, Run after, List<ByteRange> changed, List<ByteRange> kept) {
         List<Turn> turned = new ArrayList<>();
         List<Turn> worse = new ArrayList<>();
         List<Turn> seen = new ArrayList<>();
@@ -108,7 +109,8 @@ public final class Judge {
         });
         after.byCheck().forEach((key, is) -> {
             if (!before.byCheck().containsKey(key) && is.verdict() == Verdict.FAILED) {
-                boolean own = changed.stream().anyMatch(range -> range.overlaps(is.where()));
+                boolean own = changed.stream().anyMatch(range -> range.overlaps(is.where()))
+                        && kept.stream().noneMatch(range -> range.contains(is.where()));
                 (own && is.cause() == null ? worse : seen).add(turn(null, is));
             }
         });

@@ -66,7 +66,7 @@ public final class Proposals {
 
     private Proposal judged(SectorImage image, Judge.Run before, List<Repair> steps, Progress progress) {
         Judge.Run after = judge.run(Proposal.over(image, steps), progress);
-        Effect effect = Judge.compare(before, after, ranges(steps));
+        Effect effect = Judge.compare(before, after, ranges(steps), kept(steps));
         Repair only = steps.size() == 1 ? steps.get(0) : null;
         return only != null ? new Proposal(only.id(), only.title(), only.reason(), steps, effect)
                 : new Proposal("together", texts.of("together.title", steps.size()), texts.of("together.reason"), steps, effect);
@@ -74,6 +74,10 @@ public final class Proposals {
 
     private static List<ByteRange> ranges(List<Repair> steps) {
         return steps.stream().flatMap(step -> step.changes().stream()).map(Repair.Change::range).toList();
+    }
+
+    private static List<ByteRange> kept(List<Repair> steps) {
+        return steps.stream().flatMap(step -> step.kept().stream()).map(Repair.Kept::where).toList();
     }
 
     /** What providers offer on this image as it is. */
@@ -110,7 +114,7 @@ public final class Proposals {
                 List<Repair> tried = new ArrayList<>(steps);
                 tried.addAll(taken);
                 Judge.Run after = judge.run(Proposal.over(image, tried), progress);
-                Effect effect = Judge.compare(state, after, ranges(taken));
+                Effect effect = Judge.compare(state, after, ranges(taken), kept(taken));
                 if (effect.harms() || effect.gain() <= 0) {
                     taken = new ArrayList<>(taken.subList(0, taken.size() - 1));
                 } else {
