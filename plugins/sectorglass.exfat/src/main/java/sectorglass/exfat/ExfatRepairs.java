@@ -40,11 +40,13 @@ final class ExfatRepairs implements Repairs {
         }
         BootRegion main = BootRegion.of(site, BootRegion.MAIN, geometry.sectorBytes());
         BootRegion backup = BootRegion.of(site, BootRegion.BACKUP, geometry.sectorBytes());
-        if (!main.sound() && backup.sound()) {
+        boolean mainSound = sound(main);
+        boolean backupSound = sound(backup);
+        if (!mainSound && backupSound) {
             copy(backup, main, "exfat.main-from-backup", texts).ifPresent(all::add);
-        } else if (main.sound() && !backup.sound()) {
+        } else if (mainSound && !backupSound) {
             copy(main, backup, "exfat.backup-from-main", texts).ifPresent(all::add);
-        } else if (!main.sound() && main.missing().isEmpty() && Recognition.plausible(main.boot(), geometry)) {
+        } else if (!mainSound && main.missing().isEmpty() && Recognition.plausible(main.boot(), geometry)) {
             List<Repair.Change> changes = checksum(site.image(), main, texts);
             if (!changes.isEmpty()) {
                 all.add(new Repair("exfat.checksum", texts.of("exfat.checksum.title"), texts.of("exfat.checksum.reason"), 30, true, changes,
@@ -52,6 +54,11 @@ final class ExfatRepairs implements Repairs {
             }
         }
         return all;
+    }
+
+    /** Zeros alone have a checksum that holds, too. */
+    private static boolean sound(BootRegion region) {
+        return region.sound() && region.boot().named();
     }
 
     private Optional<Repair> copy(BootRegion from, BootRegion to, String id, RepairTexts texts) {

@@ -52,6 +52,13 @@ final class GuessedBoot {
         edit.keep(24, 8, "BPB_SecPerTrk, BPB_NumHeads, BPB_HiddSec", texts.of("kept.geometry"));
         edit.keep(sig + 1, 4, "BS_VolID", texts.of("kept.serial"));
         edit.keep(sig + 24, BootSector.SIGNATURE - sig - 24, "boot code", texts.of("kept.boot-code"));
+        String label = volume.root().label();
+        String text = String.format("%-11s", label == null ? "NO NAME" : label);
+        byte[] stored = text.getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
+        if (stored.length == 11) {
+            edit.put(sig, texts.of("why.boot-sig"), 0x29);
+            edit.put(sig + 5, stored, texts.of("why.label"));
+        }
         edit.put(sig + 16, (wide ? "FAT32   " : geometry.kind() == FatKind.FAT16 ? "FAT16   " : "FAT12   ")
                 .getBytes(java.nio.charset.StandardCharsets.US_ASCII), texts.of("why.type-text"));
         edit.put(BootSector.SIGNATURE, texts.of("why.jump"), 0x55, 0xAA);

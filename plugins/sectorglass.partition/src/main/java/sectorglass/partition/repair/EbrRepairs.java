@@ -35,9 +35,24 @@ public final class EbrRepairs {
         SectorZero zero = SectorZero.of(image);
         List<Repair> all = new ArrayList<>();
         if (zero.isTable()) {
-            zero.table().ordinary().stream().filter(Slot::container).forEach(slot -> relink(slot).ifPresent(all::add));
+            zero.table().ordinary().stream().filter(Slot::container).forEach(slot -> {
+                signatures(slot, all);
+                relink(slot).ifPresent(all::add);
+            });
         }
         return all;
+    }
+
+    /** EBRs that make sense but for their signature: the chain is followed here, by no system else. */
+    private void signatures(Slot container, List<Repair> all) {
+        for (EbrChain.Ebr ebr : EbrChain.walk(image, container).links()) {
+            if (ebr.table() != null && !ebr.table().signed() && !ebr.data().isEmpty()) {
+                SectorEdit edit = SlotBytes.sector(image, ebr.lba());
+                SlotBytes.sign(edit, texts.of("why.signature"));
+                all.add(new Repair("mbr.ebr-signature", texts.of("mbr.ebr-signature.title", ebr.lba()), texts.of("mbr.ebr-signature.reason"),
+                        85, false, edit.changes(""), List.of(), List.of()));
+            }
+        }
     }
 
     private Optional<Repair> relink(Slot container) {
@@ -47,7 +62,7 @@ public final class EbrRepairs {
         if (last.lba() <= 0 || last.lba() >= image.sectors()) {
             return Optional.empty();
         }
-        boolean lost = last.table() == null || !last.table().signed();
+        boolean lost = last.table() == null || !last.table().signed() && last.data().isEmpty();
         boolean astray = !lost && last.link() != null && !goodTarget(chain, last);
         boolean outside = !lost && last.data().stream().anyMatch(slot -> !range.contains(slot.range(last.lba())));
         List<LostChain.Link> behind = LostChain.within(image, range, evidence.found()).stream()

@@ -1,7 +1,6 @@
 package sectorglass.partition.repair;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -17,7 +16,7 @@ import sectorglass.partition.mbr.Slot;
  * EBRs found without the chain that led to them: a signed sector before a volume, whose first slot points at that volume, whose second
  * is a link or empty, and whose last two are empty.
  *
- * @param container first sector of the container: the lowest EBR, from which links count
+ * @param container first sector of the container, from which links count: the lowest EBR, or what two EBRs tell together
  * @param links by LBA
  */
 record LostChain(long container, List<Link> links) {
@@ -77,16 +76,31 @@ record LostChain(long container, List<Link> links) {
         if (found.isEmpty()) {
             return Optional.empty();
         }
-        long container = found.firstKey();
         List<Link> links = new ArrayList<>(found.values());
-        links.sort(Comparator.comparingLong(Link::lba));
+        List<Long> starts = new ArrayList<>(List.of(found.firstKey()));
         for (int i = 0; i + 1 < links.size(); i++) {
-            Slot link = links.get(i).link();
-            if (link.zero() || container + link.first() != links.get(i + 1).lba()) {
-                return Optional.empty();
+            if (links.get(i).link().container()) {
+                starts.add(links.get(i + 1).lba() - links.get(i).link().first());
             }
         }
-        return Optional.of(new LostChain(container, List.copyOf(links)));
+        for (long start : starts) {
+            if (start > 0 && start <= found.firstKey() && leads(start, links)) {
+                return Optional.of(new LostChain(start, List.copyOf(links)));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether each link leads to the next EBR found, or to a lost one before it. */
+    private static boolean leads(long container, List<Link> links) {
+        for (int i = 0; i + 1 < links.size(); i++) {
+            Slot link = links.get(i).link();
+            long target = container + link.first();
+            if (link.zero() || target <= links.get(i).lba() || target > links.get(i + 1).lba()) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** The sectors up to the end of the last partition that a link or data slot names. */
