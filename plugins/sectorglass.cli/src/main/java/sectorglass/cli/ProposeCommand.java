@@ -19,6 +19,7 @@ import sectorglass.recovery.propose.Proposal;
 import sectorglass.recovery.propose.ProposalExport;
 import sectorglass.recovery.propose.Proposals;
 import sectorglass.recovery.propose.Sites;
+import sectorglass.recovery.propose.TableTranslator;
 import sectorglass.recovery.propose.Turn;
 
 /** Proposes corrections and exports them; the image is never written. */
@@ -58,6 +59,9 @@ final class ProposeCommand extends ImageCommand {
     }
 
     private List<Proposal> proposals(OpenImage opened) throws CommandException {
+        if (translate != 0) {
+            return translated(opened);
+        }
         Sites sites = set.isEmpty() ? BoundarySites.of(opened, progress()) : new Sites(List.of());
         Proposals engine = new Proposals(book(), sites::volumes);
         if (set.isEmpty()) {
@@ -69,6 +73,18 @@ final class ProposeCommand extends ImageCommand {
         }
         Repair repair = HandEdit.repair(opened, changes, locale());
         return List.of(engine.judged(opened, List.of(repair), progress()));
+    }
+
+    private List<Proposal> translated(OpenImage opened) throws CommandException {
+        if (translate != 512 && translate != 4096) {
+            throw new CommandException(Status.USE, "--translate-to " + translate + " is not 512 or 4096.");
+        }
+        TableTranslator.Result result = new TableTranslator(book()).translate(opened, translate, progress());
+        if (result.proposal() == null) {
+            result.reasons().forEach(reason -> err.println("Not possible. " + SafeText.of(reason)));
+            return List.of();
+        }
+        return List.of(result.proposal());
     }
 
     private Repair.Change change(String text, OpenImage opened) throws CommandException {

@@ -121,4 +121,14 @@ public record GptHeader(long lba, Window sector) {
     public boolean overEntries(ByteRange range) {
         return entries().readable() && entries().where().overlaps(range);
     }
+
+    /** HeaderSize in bytes, as stored. */
+    public long size() {
+        return headerSize();
+    }
+
+    /** SizeOfPartitionEntry in bytes, as stored. */
+    public long entrySize() {
+        return entries().size();
+    }
 }

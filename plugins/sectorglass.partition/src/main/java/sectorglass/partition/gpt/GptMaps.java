@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 import org.osgi.service.component.annotations.Component;
 
@@ -15,13 +16,17 @@ import sectorglass.disk.MapEntry;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.PartitionMap;
 import sectorglass.disk.Repair;
+import sectorglass.disk.RepairTexts;
 import sectorglass.disk.Structure;
+import sectorglass.disk.Translation;
 import sectorglass.disk.Witness;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
+import sectorglass.partition.PartitionRules;
 import sectorglass.partition.TypeTable;
 import sectorglass.partition.repair.GptDependents;
 import sectorglass.partition.repair.GptRepairs;
+import sectorglass.partition.repair.TableTranslation;
 import sectorglass.verify.Checks;
 
 /** The copies of the GUID partition table. */
@@ -147,5 +152,12 @@ public final class GptMaps implements MapProvider {
     @Override
     public List<Repair.Change> dependents(ByteRange changed, SectorImage image, Locale locale) {
         return GptDependents.of(changed, image, locale);
+    }
+
+    @Override
+    public Optional<Translation> translate(Disk disk, int sectorSize, Locale locale) {
+        GptDisk gpt = GptDisk.of(disk.image());
+        return gpt.leftover() || !gpt.any() ? Optional.empty()
+                : Optional.of(new TableTranslation(disk.image(), sectorSize, new RepairTexts(PartitionRules.class, locale)).gpt(gpt));
     }
 }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 import org.osgi.service.component.annotations.Component;
@@ -17,14 +18,18 @@ import sectorglass.disk.MapEntry;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.PartitionMap;
 import sectorglass.disk.Repair;
+import sectorglass.disk.RepairTexts;
 import sectorglass.disk.Structure;
+import sectorglass.disk.Translation;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
+import sectorglass.partition.PartitionRules;
 import sectorglass.partition.TypeTable;
 import sectorglass.partition.gpt.GptDisk;
 import sectorglass.partition.repair.EbrRepairs;
 import sectorglass.partition.repair.MbrRepairs;
+import sectorglass.partition.repair.TableTranslation;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Outcome;
 
@@ -153,5 +158,12 @@ public final class MbrMaps implements MapProvider {
         List<Repair> all = new ArrayList<>(new MbrRepairs(evidence).propose());
         all.addAll(new EbrRepairs(evidence).propose());
         return all;
+    }
+
+    @Override
+    public Optional<Translation> translate(Disk disk, int sectorSize, Locale locale) {
+        SectorZero zero = SectorZero.of(disk.image());
+        return !zero.isTable() || zero.kind() != SectorZero.Kind.MBR ? Optional.empty()
+                : Optional.of(new TableTranslation(disk.image(), sectorSize, new RepairTexts(PartitionRules.class, locale)).mbr());
     }
 }
