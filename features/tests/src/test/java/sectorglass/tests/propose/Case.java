@@ -31,8 +31,8 @@ record Case(String disk, String damage, List<Wound> wounds, List<Unknown> unknow
         static final Unknown TYPE = of("container type", "\"type\": *\"(5|f)\"|TYPE=\"0x[5f]\"");
         static final Unknown DISK_GUID = of("disk GUID, first usable LBA", "\"id\": *\"[^\"]*\"|PTUUID=\"[^\"]*\"|Disk identifier.*|\"firstlba\": *\\d+");
         static final Unknown ENTRY = of("partition GUIDs, names, type GUIDs", "\\s*\"(uuid|name|type)\": *\"[^\"]*\",?|(UUID|NAME|TYPE)=\"[^\"]*\"");
-        static final Unknown SERIAL = of("serial number", "\\s*UUID=\"[^\"]*\"|Volume Serial.*");
-        static final Unknown OEM = of("formatter's name, geometry", "(?i)volume serial.*");
+        static final Unknown SERIAL = of("serial number, boot code", "\\s*UUID=\"[^\"]*\"|Volume Serial.*");
+static final Unknown BOOT_CODE = of("boot code", "$^");
 
         static Unknown of(String field, String printed) {
             return new Unknown(field, Pattern.compile(printed));

@@ -112,21 +112,20 @@ class ProposalCasesTest {
                 result.wrong.add(utility + " read\n" + one.strip(text) + "\nand reads\n" + one.strip(is.get(utility)));
             }
         });
+        if (!one.identical() && one.unknown().isEmpty()) {
+            result.wrong.add("what may differ is not named");
+        }
         if (one.identical() && differing > 0) {
             result.wrong.add(differing + " bytes differ from the disk as it was");
         }
         assertFalse(best.effect().harms());
         String same = was.size() + " readings as before";
-        result.words = differing == 0 ? "byte by byte as before" : same + "; " + differing + " bytes differ: " + unknown(one);
+        result.words = differing == 0 ? "byte by byte as before" : same + "; differs: " + unknown(one);
         return result;
     }
 
     private static String unknown(Case one) {
-        List<String> names = new ArrayList<>(one.unknown().stream().map(Case.Unknown::field).toList());
-        if (names.isEmpty()) {
-            names.add("not determined, not read by the utilities");
-        }
-        return String.join(", ", names);
+        return one.unknown().stream().map(Case.Unknown::field).collect(Collectors.joining(", "));
     }
 
     private static long differing(byte[] one, byte[] two) {

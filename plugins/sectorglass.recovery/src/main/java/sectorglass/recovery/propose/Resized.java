@@ -36,11 +36,11 @@ final class Resized implements SectorImage {
         base.read(firstByte, into, offset, length);
         long first = firstByte / size;
         long end = (firstByte + Math.max(length, 1) + size - 1) / size;
-        byte[] states = new byte[(int) (end - first)];
+        ReadState[] states = new ReadState[(int) (end - first)];
         for (int i = 0; i < states.length; i++) {
-            states[i] = (byte) state(first + i).ordinal();
+            states[i] = state(first + i);
         }
-        return SectorStates.ofOrdinals(size, first, states);
+        return SectorStates.of(size, first, states);
     }
 
     @Override
