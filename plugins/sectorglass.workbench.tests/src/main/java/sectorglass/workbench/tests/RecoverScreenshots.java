@@ -36,6 +36,11 @@ class RecoverScreenshots {
         Shell dialog = RecoverTest.importDialog(RecoverTest.log());
         Screenshots.shoot("recover-import");
         Ui.run(() -> ((Dialog) dialog.getData()).close());
+        ProposalsTest.look();
+        Screenshots.shoot("recover-proposals");
+        Shell change = ProposalsTest.changeDialog(ProposalsTest.GUID);
+        Screenshots.shoot("recover-change");
+        Ui.run(() -> ((Dialog) change.getData()).close());
         RecoverTest.perspective(InspectPerspective.ID);
     }
 }

@@ -18,11 +18,9 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
-import sectorglass.disk.Repair;
 import sectorglass.image.SafeText;
 import sectorglass.image.SectorImage;
 import sectorglass.recovery.propose.FieldValue;
-import sectorglass.recovery.propose.HandEdit;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.recovery.Words;
 
@@ -36,7 +34,8 @@ final class ChangeDialog extends TitleAreaDialog {
     private Text value;
     private Combo names;
     private Button follow;
-    private Corrections.Edit edit;
+    private byte[] bytes;
+    private boolean following;
 
     ChangeDialog(Shell shell, FieldValue field, SectorImage image) {
         super(shell);
@@ -45,9 +44,14 @@ final class ChangeDialog extends TitleAreaDialog {
         setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
-    /** What was asked for, after the dialog was confirmed. */
-    Corrections.Edit edit() {
-        return edit;
+    /** The new bytes, after the dialog was confirmed. */
+    byte[] bytes() {
+        return bytes;
+    }
+
+    /** Whether what depends on them is to follow. */
+    boolean following() {
+        return following;
     }
 
     @Override
@@ -142,12 +146,8 @@ final class ChangeDialog extends TitleAreaDialog {
 
     @Override
     protected void okPressed() {
-        Repair.Change change = new Repair.Change(field.field().firstByte(), field.bytes(value.getText()), HandEdit.why(Locale.getDefault()));
-        List<Repair.Change> all = new ArrayList<>(List.of(change));
-        if (follow.getSelection()) {
-            all.addAll(HandEdit.dependents(image, all, Locale.getDefault()));
-        }
-        edit = new Corrections.Edit(field.field().label(), List.copyOf(all));
+        bytes = field.bytes(value.getText());
+        following = follow.getSelection();
         super.okPressed();
     }
 }

@@ -38,7 +38,7 @@ public final class ChangeHandler extends AbstractHandler {
         }
         ChangeDialog dialog = new ChangeDialog(shell, field, Corrections.get().seen());
         if (dialog.open() == Window.OK) {
-            Corrections.get().put(dialog.edit());
+            Corrections.get().change(field.field().label(), field.field().firstByte(), dialog.bytes(), dialog.following());
         }
     }
 }

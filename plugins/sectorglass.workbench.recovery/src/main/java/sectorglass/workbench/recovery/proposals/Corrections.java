@@ -151,8 +151,33 @@ public final class Corrections implements DeskListener {
         lay();
     }
 
-    /** Puts a change on. */
-    public void put(Edit edit) {
+    /**
+     * Puts new bytes over the image as it is shown.
+     *
+     * @param field name of the field, for people
+     * @param follow whether checksums and copies that depend on it follow
+     */
+    public void change(String field, long firstByte, byte[] bytes, boolean follow) {
+        Repair.Change change = new Repair.Change(firstByte, bytes, HandEdit.why(Locale.getDefault()));
+        SectorImage seen = seen();
+        SectorImage of = base;
+        new Work<>(Words.of("proposals.judging"), progress -> {
+            List<Repair.Change> all = new ArrayList<>(List.of(change));
+            if (follow) {
+                all.addAll(HandEdit.dependents(seen, all, Locale.getDefault()));
+            }
+            return new Edit(field, List.copyOf(all));
+        }, edit -> {
+            if (of == base) {
+                put(edit);
+            }
+        }, why -> {
+            trouble = why;
+            tell();
+        }).schedule();
+    }
+
+    private void put(Edit edit) {
         edits.subList(done, edits.size()).clear();
         edits.add(edit);
         done++;
