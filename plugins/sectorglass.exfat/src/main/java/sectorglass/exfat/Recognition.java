@@ -31,7 +31,7 @@ final class Recognition {
             return Optional.of(new Found(Found.Source.MAIN, main, main, geometry, plausible ? 80 : 50,
                     "the boot sector is named EXFAT" + (plausible ? " and its fields agree" : "")));
         }
-        if (!read || main.window().filled(0, BootSector.SIZE, main.window().u8(0))) {
+        if (read && main.window().filled(0, BootSector.SIZE, main.window().u8(0))) {
             Optional<Geometry> built = LostBoot.at(site);
             if (built.isPresent()) {
                 return built.map(layout -> new Found(Found.Source.STRUCTURES, main, main, layout, 55,

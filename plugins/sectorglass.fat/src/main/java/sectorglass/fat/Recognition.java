@@ -37,7 +37,7 @@ final class Recognition {
         if (backup.isPresent()) {
             return backup;
         }
-        boolean blank = !read || blank(main.window());
+        boolean blank = read && blank(main.window());
         Geometry guessed = LayoutGuess.at(site).or(() -> blank ? LayoutGuess32.at(site) : Optional.empty()).orElse(null);
         if (guessed != null && (!read || resembles(main) || blank)) {
             return Optional.of(new Found(Found.Source.GUESS, main, null, 0, guessed, read ? 35 : 40,
