@@ -204,7 +204,7 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
             changed.put(name, value);
         }
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals,
-                log, changed);
+                media, accepted, approvals, log, changed);
     }
 
     /** The same with a line more in the log. */
