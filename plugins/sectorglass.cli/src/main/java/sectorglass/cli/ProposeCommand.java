@@ -13,11 +13,11 @@ import picocli.CommandLine.Option;
 import sectorglass.disk.Repair;
 import sectorglass.image.OpenImage;
 import sectorglass.image.SafeText;
-import sectorglass.recovery.propose.BoundarySites;
 import sectorglass.recovery.propose.HandEdit;
 import sectorglass.recovery.propose.Proposal;
 import sectorglass.recovery.propose.ProposalExport;
 import sectorglass.recovery.propose.Proposals;
+import sectorglass.recovery.propose.SearchSites;
 import sectorglass.recovery.propose.Sites;
 import sectorglass.recovery.propose.TableTranslator;
 import sectorglass.recovery.propose.Turn;
@@ -32,6 +32,10 @@ final class ProposeCommand extends ImageCommand {
 
     @Option(names = "--no-copy", description = "With --to: no corrected copy of the image.")
     private boolean noCopy;
+
+    @Option(names = "--search", description = {"Searches the whole image for volumes first. Without it this is done only where no map tells where they are, or the job",
+        "given by --job holds the result of a search already."})
+    private boolean search;
 
     @Option(names = "--set", paramLabel = "BYTE=HEX", description = {"Bytes by hand, at an image byte (decimal, or 0x…): the proposal holds them and the checksums",
         "that depend on them. May be given several times. Proposals of the product's own are then left out."})
@@ -62,7 +66,8 @@ final class ProposeCommand extends ImageCommand {
         if (translate != 0) {
             return translated(opened);
         }
-        Sites sites = set.isEmpty() ? BoundarySites.of(opened, progress()) : new Sites(List.of());
+        Sites sites = set.isEmpty() ? SearchSites.of(opened, source.searched(), search || SearchSites.wanted(survey(opened)), progress())
+                : new Sites(List.of());
         Proposals engine = new Proposals(book(), sites::volumes);
         if (set.isEmpty()) {
             return engine.of(opened, progress());

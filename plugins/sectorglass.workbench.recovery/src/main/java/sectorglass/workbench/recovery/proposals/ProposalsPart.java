@@ -1,5 +1,7 @@
 package sectorglass.workbench.recovery.proposals;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,11 +22,14 @@ import sectorglass.disk.Survey;
 import sectorglass.image.Progress;
 import sectorglass.image.SafeText;
 import sectorglass.image.SectorImage;
-import sectorglass.recovery.propose.BoundarySites;
+import sectorglass.recovery.JobFile;
+import sectorglass.recovery.SearchResult;
+import sectorglass.recovery.SearchStore;
 import sectorglass.recovery.propose.HandEdit;
 import sectorglass.recovery.propose.Proposal;
 import sectorglass.recovery.propose.ProposalExport;
 import sectorglass.recovery.propose.Proposals;
+import sectorglass.recovery.propose.SearchSites;
 import sectorglass.recovery.propose.Sites;
 import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
@@ -127,7 +132,8 @@ public final class ProposalsPart extends RecoverPart {
     /** Looks for corrections of the open image. */
     public void look() {
         SectorImage of = base;
-        bar.start(Words.of("proposals.looking"), progress -> found(of, progress), found -> {
+        Path job = Bench.desk().open().path() == null ? null : JobFile.beside(Bench.desk().open().path());
+        bar.start(Words.of("proposals.looking"), progress -> found(of, job, progress), found -> {
             proposals = found;
             fill();
             bar.say(found.isEmpty() ? Words.of("proposals.none") : Words.of("proposals.found", found.size()));
@@ -138,8 +144,9 @@ public final class ProposalsPart extends RecoverPart {
         });
     }
 
-    private static List<Proposal> found(SectorImage image, Progress progress) {
-        Sites sites = BoundarySites.of(image, progress);
+    private static List<Proposal> found(SectorImage image, Path job, Progress progress) throws IOException {
+        SearchResult known = job != null && Files.exists(job) ? new SearchStore(JobFile.open(job)).result().orElse(null) : null;
+        Sites sites = SearchSites.of(image, known, SearchSites.wanted(Survey.of(image, progress)), progress);
         return new Proposals(RuleBook.ofProviders(Locale.getDefault()), sites::volumes).of(image, progress);
     }
 
