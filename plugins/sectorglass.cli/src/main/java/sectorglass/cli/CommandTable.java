@@ -25,6 +25,7 @@ final class CommandTable {
         COMMANDS.put("report", ReportCommand::new);
         COMMANDS.put("marks", MarksCommand::new);
         COMMANDS.put("search", SearchCommand::new);
+        COMMANDS.put("propose", ProposeCommand::new);
         COMMANDS.put("demo", DemoCommand::new);
         COMMANDS.put("providers", ProvidersCommand::new);
     }

@@ -22,7 +22,7 @@ final class DemoCommand implements Callable<Integer> {
     @Option(names = "--to", required = true, paramLabel = "DIR", description = "The folder to write into; made where it is missing.")
     private Path to;
 
-    @Option(names = "--variant", paramLabel = "NAME", description = "gpt, mbr, gpt-sound, mbr-sound, partly-read; all of them where none is given.")
+    @Option(names = "--variant", paramLabel = "NAME", description = "gpt, mbr, gpt-sound, mbr-sound, partly-read, wiped; all of them where none is given.")
     private List<String> variants = List.of();
 
     @Option(names = "--quiet", description = "Nothing but the result.")

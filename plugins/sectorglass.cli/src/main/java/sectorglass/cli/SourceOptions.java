@@ -27,6 +27,8 @@ import sectorglass.image.SectorRanges;
 import sectorglass.image.TextLog;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
+import sectorglass.recovery.SearchResult;
+import sectorglass.recovery.SearchStore;
 import sectorglass.recovery.PassHistory;
 
 /** Where an image comes from and what of it was read. */
@@ -207,6 +209,11 @@ final class SourceOptions {
     /** The job file that was named, or null. */
     Path job() {
         return job;
+    }
+
+    /** The result of a finished search that the job holds, or null. */
+    SearchResult searched() throws CommandException {
+        return job == null ? null : new SearchStore(jobFile()).result().orElse(null);
     }
 
     private JobFile jobFile() throws CommandException {

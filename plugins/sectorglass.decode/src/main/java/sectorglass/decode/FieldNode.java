@@ -104,6 +104,11 @@ public interface FieldNode {
     /** Whether the spec's integer type is unsigned and 64 bits wide, so that {@link #raw} must be compared unsigned. */
     boolean unsigned64();
 
+    /** Numbers that have a name in the enumeration of the field, with their words, in order; empty where it has none. */
+    default java.util.Map<Long, String> choices() {
+        return java.util.Map.of();
+    }
+
     /** Whether the value is computed by the spec and holds no bytes of its own. */
     default boolean computed() {
         return length() == 0 && bits() < 0 && kind() == Kind.VALUE;

@@ -1,7 +1,10 @@
 package sectorglass.disk;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
+import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.verify.Checks;
 
@@ -34,5 +37,25 @@ public interface MapProvider {
     /** Structures of this map that know their own place. */
     default List<Witness> witnesses(PartitionMap map, SectorImage image) {
         return List.of();
+    }
+
+    /** Corrections of maps that what is left of the disk determines, or that a person may agree to. Reads little. */
+    default List<Repair> propose(Evidence evidence) {
+        return List.of();
+    }
+
+    /**
+     * Checksums that depend on bytes of this provider's maps which a person changed.
+     *
+     * @param changed image bytes that were changed
+     * @param image the disk with the change over it
+     */
+    default List<Repair.Change> dependents(ByteRange changed, SectorImage image, Locale locale) {
+        return List.of();
+    }
+
+    /** This provider's maps for another sector size, all partitions staying in place; empty where it found none. */
+    default Optional<Translation> translate(Disk disk, int sectorSize, Locale locale) {
+        return Optional.empty();
     }
 }

@@ -32,11 +32,12 @@ final class ExfatVolume implements Volume {
         this.site = site;
         this.found = found;
         if (found.geometry() == null) {
-            services = new Object[] {this};
+            services = new Object[] {new ExfatRepairs(site, found), this};
         } else {
             ExfatFiles files = new ExfatFiles(this);
             ExfatAllocation allocation = new ExfatAllocation(this, files);
-            services = new Object[] {files, allocation, new ExfatReadOrder(this, files, allocation), this};
+            services = new Object[] {files, allocation, new ExfatReadOrder(this, files, allocation),
+                new ExfatRepairs(site, found), this};
         }
     }
 
@@ -128,7 +129,7 @@ final class ExfatVolume implements Volume {
         SectorRange range = geometry == null ? site.range()
                 : new SectorRange(site.range().first(), Math.max(1, geometry.bytes() / size + (geometry.bytes() % size == 0 ? 0 : 1)));
         return new VolumeInfo("exfat", range, here == null || here.directory() == null ? null : here.label(), null,
-                found.layout().window().isRead(0, BootSector.SIZE) ? found.layout().serial() : null, null,
+                found.source() != Found.Source.STRUCTURES && found.layout().window().isRead(0, BootSector.SIZE) ? found.layout().serial() : null, null,
                 geometry == null ? null : (long) geometry.clusterBytes(), geometry == null ? null : geometry.bytes(), used(), null,
                 remarks());
     }

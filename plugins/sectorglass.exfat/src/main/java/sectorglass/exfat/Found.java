@@ -17,6 +17,8 @@ record Found(Source source, BootSector main, BootSector layout, Geometry geometr
         /** The main boot region. */
         MAIN,
         /** The backup boot region at sector 12. */
-        BACKUP
+        BACKUP,
+        /** FAT, bitmap, up-case table and root directory; both boot regions are lost. */
+        STRUCTURES
     }
 }

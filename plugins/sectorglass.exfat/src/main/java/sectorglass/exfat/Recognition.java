@@ -31,6 +31,13 @@ final class Recognition {
             return Optional.of(new Found(Found.Source.MAIN, main, main, geometry, plausible ? 80 : 50,
                     "the boot sector is named EXFAT" + (plausible ? " and its fields agree" : "")));
         }
+        if (read && main.window().filled(0, BootSector.SIZE, main.window().u8(0))) {
+            Optional<Geometry> built = LostBoot.at(site);
+            if (built.isPresent()) {
+                return built.map(layout -> new Found(Found.Source.STRUCTURES, main, main, layout, 55,
+                        "FAT, bitmap, up-case table and root directory agree; no boot region can be used"));
+            }
+        }
         return read && main.named() ? Optional.of(new Found(Found.Source.MAIN, main, main, null, 40,
                 "the boot sector is named EXFAT, but its fields locate nothing")) : Optional.empty();
     }

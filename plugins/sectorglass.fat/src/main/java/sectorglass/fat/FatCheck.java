@@ -48,6 +48,9 @@ final class FatCheck {
 
     private Mark rootCluster(FatTable table, Mark lead) {
         BootSector layout = found.layout();
+        if (layout == null) {
+            return null;
+        }
         return out.in(layout.at(0, BootSector.SIZE)).check("fat32.root-cluster-legal", layout.at(BootSector.ROOT_CLUSTER, 4), () -> {
             long cluster = layout.rootCluster();
             if (!table.exists(cluster)) {

@@ -33,11 +33,12 @@ final class FatVolume implements Volume {
         this.found = found;
         this.kind = kind;
         if (found.geometry() == null) {
-            services = new Object[] {this};
+            services = new Object[] {new FatRepairs(this), this};
         } else {
             FatFiles files = new FatFiles(this);
             FatAllocation allocation = new FatAllocation(this, files);
-            services = new Object[] {files, allocation, new FatReadOrder(this, files, allocation), this};
+            services = new Object[] {files, allocation, new FatReadOrder(this, files, allocation),
+                new FatRepairs(this), this};
         }
     }
 

@@ -37,8 +37,9 @@ final class Recognition {
         if (backup.isPresent()) {
             return backup;
         }
-        Geometry guessed = LayoutGuess.at(site).orElse(null);
-        if (guessed != null && (!read || resembles(main) || blank(main.window()))) {
+        boolean blank = read && blank(main.window());
+        Geometry guessed = LayoutGuess.at(site).or(() -> blank ? LayoutGuess32.at(site) : Optional.empty()).orElse(null);
+        if (guessed != null && (!read || resembles(main) || blank)) {
             return Optional.of(new Found(Found.Source.GUESS, main, null, 0, guessed, read ? 35 : 40,
                     "layout guessed from " + guessed.fats() + " equal FATs and the directory after them"));
         }

@@ -23,7 +23,9 @@ public final class Demo {
         /** MBR without any fault. */
         MBR_SOUND(false, false, false),
         /** GPT with planted faults, read in part: with a read map, and with filler where nothing was read. */
-        PARTLY_READ(true, true, true);
+        PARTLY_READ(true, true, true),
+        /** GPT without other faults, but LBA 0 wiped and the primary header damaged. */
+        WIPED(true, false, false);
 
         private final boolean gpt;
         private final boolean faults;
@@ -66,7 +68,8 @@ public final class Demo {
         DiskDescription description = variant.gpt ? DemoDisk.gpt() : DemoDisk.mbr();
         try (SparseFile medium = SparseFile.create(image, description.bytes())) {
             MadeDisk disk = DiskMaker.withPlaces().make(description, medium);
-            List<PlantedFault> faults = variant.faults ? Damage.plant(medium, DemoFaults.of(disk)) : List.of();
+            List<PlantedFault> faults = variant == Variant.WIPED ? Damage.plant(medium, DemoFaults.wiped())
+                    : variant.faults ? Damage.plant(medium, DemoFaults.of(disk)) : List.of();
             Path readMap = null;
             if (variant.partly) {
                 readMap = folder.resolve(variant.fileName().replace(".img", ".csv"));

@@ -29,6 +29,12 @@ final class DemoFaults {
         return damages;
     }
 
+    /** LBA 0 is wiped, and twenty bytes of the primary GPT header are gone; the backup tells all of it. */
+    static List<Damage> wiped() {
+        return List.of(Damage.fill("gpt.protective-mbr", "LBA 0 is wiped.", 0, DemoDisk.SECTOR, 0),
+                Damage.fill("gpt.header.crc32", "FirstUsableLBA, LastUsableLBA and the first bytes of DiskGUID in the primary header are zero.", DemoDisk.SECTOR + 40L, 20, 0));
+    }
+
     private static void tables(List<Damage> damages, MadeVolume volume) {
         long heap = volume.place("root") + ROOT_SLOTS * 32L;
         long first = volume.file("Offers/Offer 2025-015 Tarnbrook.pdf").runs().get(0).firstByte();

@@ -4,6 +4,7 @@ import java.util.Optional;
 
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.SectorStates;
+import sectorglass.image.Window;
 
 /**
  * The measures of a volume whose boot sector and its copy are both gone, from file record 0 or its mirror: the record says in which
@@ -26,15 +27,35 @@ final class LostBoot {
             for (long lcn : MFT_CLUSTERS) {
                 Geometry found = at(lcn * cluster, cluster);
                 if (found != null) {
-                    return Optional.of(new BootFound(found, site.firstByte(), true));
+                    return Optional.of(withCopy(found));
                 }
             }
             Geometry found = at(MIRROR_CLUSTER * cluster, cluster);
             if (found != null) {
-                return Optional.of(new BootFound(found, site.firstByte(), true));
+                return Optional.of(withCopy(found));
             }
         }
         return Optional.empty();
+    }
+
+    /**
+     * The copy of the boot sector, if it stands within a cluster behind the last whole one: $BadClus counts whole clusters only, so the
+     * volume may end some sectors later than it tells.
+     */
+    private BootFound withCopy(Geometry built) {
+        long place = built.backupByte();
+        for (long end = place + built.clusterBytes(); place < end; place += built.sectorBytes()) {
+            if (place + BootSector.LENGTH > site.image().bytes()) {
+                break;
+            }
+            Window copy = site.image().window(place, BootSector.LENGTH);
+            Geometry stated = copy.isRead(0, BootSector.LENGTH) ? BootSector.geometry(copy, built.firstByte(), site.bytes()) : null;
+            if (stated != null && BootSector.sound(copy, stated) && stated.backupByte() == place && stated.mftLcn() == built.mftLcn()
+                    && stated.clusterBytes() == built.clusterBytes()) {
+                return new BootFound(stated, place, true);
+            }
+        }
+        return new BootFound(built, site.firstByte(), true);
     }
 
     /** The geometry if record 0, of $MFT or of its mirror, stands there and the records agree about clusters of that size. */

@@ -26,6 +26,7 @@ final class NtfsVolume implements Volume {
     private final NtfsFiles files;
     private final NtfsAllocation allocation;
     private final NtfsReadOrder order;
+    private final NtfsRepairs repairs;
     private List<Structure> listed;
     private FileTable listedOf;
 
@@ -37,6 +38,7 @@ final class NtfsVolume implements Volume {
         this.files = new NtfsFiles(source);
         this.allocation = new NtfsAllocation(source, files);
         this.order = new NtfsReadOrder(source);
+        this.repairs = new NtfsRepairs(boot, source, site);
     }
 
     BootFound boot() {
@@ -131,7 +133,7 @@ final class NtfsVolume implements Volume {
 
     @Override
     public <T> Optional<T> capability(Class<T> kind) {
-        for (Object service : new Object[] {files, allocation, order, this}) {
+        for (Object service : new Object[] {files, allocation, order, repairs, this}) {
             if (kind.isInstance(service)) {
                 return Optional.of(kind.cast(service));
             }

@@ -195,6 +195,18 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
         return more;
     }
 
+    /** The same with a field that this form does not name, or without it where the value is null. */
+    public Job withOther(String name, Object value) {
+        Map<String, Object> changed = new LinkedHashMap<>(other);
+        if (value == null) {
+            changed.remove(name);
+        } else {
+            changed.put(name, value);
+        }
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals,
+                media, accepted, approvals, log, changed);
+    }
+
     /** The same with a line more in the log. */
     public Job logged(Instant at, String who, String what) {
         List<Entry> more = new ArrayList<>(log);

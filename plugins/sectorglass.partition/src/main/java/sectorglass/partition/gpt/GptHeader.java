@@ -81,7 +81,8 @@ public record GptHeader(long lba, Window sector) {
         return sector.u64le(MY_LBA);
     }
 
-    long alternateLba() {
+    /** AlternateLBA. */
+    public long alternateLba() {
         return sector.u64le(ALTERNATE_LBA);
     }
 
@@ -114,5 +115,20 @@ public record GptHeader(long lba, Window sector) {
     /** Image bytes of a field. */
     public ByteRange where(int offset, int length) {
         return new ByteRange(sector.start() + offset, length);
+    }
+
+    /** Whether a range touches the entries that this header describes; false where their size makes no sense. */
+    public boolean overEntries(ByteRange range) {
+        return entries().readable() && entries().where().overlaps(range);
+    }
+
+    /** HeaderSize in bytes, as stored. */
+    public long size() {
+        return headerSize();
+    }
+
+    /** SizeOfPartitionEntry in bytes, as stored. */
+    public long entrySize() {
+        return entries().size();
     }
 }

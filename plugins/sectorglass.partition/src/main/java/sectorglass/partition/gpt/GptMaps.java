@@ -2,21 +2,31 @@ package sectorglass.partition.gpt;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 import org.osgi.service.component.annotations.Component;
 
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import sectorglass.disk.Disk;
+import sectorglass.disk.Evidence;
 import sectorglass.disk.MapEntry;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.PartitionMap;
+import sectorglass.disk.Repair;
+import sectorglass.disk.RepairTexts;
 import sectorglass.disk.Structure;
+import sectorglass.disk.Translation;
 import sectorglass.disk.Witness;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
+import sectorglass.partition.PartitionRules;
 import sectorglass.partition.TypeTable;
+import sectorglass.partition.repair.GptDependents;
+import sectorglass.partition.repair.GptRepairs;
+import sectorglass.partition.repair.TableTranslation;
 import sectorglass.verify.Checks;
 
 /** The copies of the GUID partition table. */
@@ -132,5 +142,22 @@ public final class GptMaps implements MapProvider {
             return List.of();
         }
         return List.of(new Witness(header.sector().start(), header.myLba() * image.sectorSize(), "GPT header at LBA " + map.lba()));
+    }
+
+    @Override
+    public List<Repair> propose(Evidence evidence) {
+        return new GptRepairs(evidence).propose();
+    }
+
+    @Override
+    public List<Repair.Change> dependents(ByteRange changed, SectorImage image, Locale locale) {
+        return GptDependents.of(changed, image, locale);
+    }
+
+    @Override
+    public Optional<Translation> translate(Disk disk, int sectorSize, Locale locale) {
+        GptDisk gpt = GptDisk.of(disk.image());
+        return gpt.leftover() || !gpt.any() ? Optional.empty()
+                : Optional.of(new TableTranslation(disk.image(), sectorSize, new RepairTexts(PartitionRules.class, locale)).gpt(gpt));
     }
 }

@@ -18,4 +18,15 @@ public final class Guid {
         return String.format(Locale.ROOT, "%08x-%04x-%04x-%04x-%012x", window.u32le(at), window.u16le(at + 4), window.u16le(at + 6),
                 tail >>> 48, tail & 0xFFFFFFFFFFFFL);
     }
+
+    /** The 16 bytes of a GUID given as text. */
+    public static byte[] bytes(String text) {
+        String hex = text.replace("-", "");
+        int[] order = {3, 2, 1, 0, 5, 4, 7, 6, 8, 9, 10, 11, 12, 13, 14, 15};
+        byte[] bytes = new byte[16];
+        for (int i = 0; i < 16; i++) {
+            bytes[i] = (byte) Integer.parseInt(hex.substring(2 * order[i], 2 * order[i] + 2), 16);
+        }
+        return bytes;
+    }
 }

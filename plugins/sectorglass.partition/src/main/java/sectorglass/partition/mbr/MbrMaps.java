@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 import org.osgi.service.component.annotations.Component;
@@ -12,15 +13,23 @@ import org.osgi.service.component.annotations.Component;
 import aQute.bnd.annotation.Resolution;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import sectorglass.disk.Disk;
+import sectorglass.disk.Evidence;
 import sectorglass.disk.MapEntry;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.PartitionMap;
+import sectorglass.disk.Repair;
+import sectorglass.disk.RepairTexts;
 import sectorglass.disk.Structure;
+import sectorglass.disk.Translation;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
+import sectorglass.partition.PartitionRules;
 import sectorglass.partition.TypeTable;
 import sectorglass.partition.gpt.GptDisk;
+import sectorglass.partition.repair.EbrRepairs;
+import sectorglass.partition.repair.MbrRepairs;
+import sectorglass.partition.repair.TableTranslation;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Outcome;
 
@@ -142,5 +151,19 @@ public final class MbrMaps implements MapProvider {
             ByteRange signature = new ByteRange(MbrTable.SIGNATURE, 2);
             out.in(new ByteRange(0, MbrTable.LENGTH)).report("mbr.signature", signature, Outcome.unread(zero.missing()));
         }
+    }
+
+    @Override
+    public List<Repair> propose(Evidence evidence) {
+        List<Repair> all = new ArrayList<>(new MbrRepairs(evidence).propose());
+        all.addAll(new EbrRepairs(evidence).propose());
+        return all;
+    }
+
+    @Override
+    public Optional<Translation> translate(Disk disk, int sectorSize, Locale locale) {
+        SectorZero zero = SectorZero.of(disk.image());
+        return !zero.isTable() || zero.kind() != SectorZero.Kind.MBR ? Optional.empty()
+                : Optional.of(new TableTranslation(disk.image(), sectorSize, new RepairTexts(PartitionRules.class, locale)).mbr());
     }
 }

@@ -17,6 +17,9 @@ public final class RecoverPerspective implements IPerspectiveFactory {
     /** Id of the part Copies. */
     public static final String COPIES = "sectorglass.workbench.recovery.copies";
 
+    /** Id of the part Proposals. */
+    public static final String PROPOSALS = "sectorglass.workbench.recovery.proposals";
+
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(false);
@@ -32,6 +35,8 @@ public final class RecoverPerspective implements IPerspectiveFactory {
         middle.addView(SEARCH);
         middle.addView(COPIES);
         for (String part : new String[] {FILES, PLAN, SEARCH, COPIES}) {
+        middle.addView(PROPOSALS);
+        for (String part : new String[] {FILES, PLAN, COPIES, PROPOSALS}) {
             layout.addShowViewShortcut(part);
         }
     }

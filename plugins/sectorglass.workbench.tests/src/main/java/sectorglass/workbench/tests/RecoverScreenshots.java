@@ -40,6 +40,11 @@ class RecoverScreenshots {
                 Shell dialog = RecoverTest.importDialog(RecoverTest.log());
                 Screenshots.shoot(name + "import" + theme);
                 Ui.run(() -> ((Dialog) dialog.getData()).close());
+                ProposalsTest.look();
+                Screenshots.shoot(name + "proposals" + theme);
+                Shell change = ProposalsTest.changeDialog(ProposalsTest.GUID);
+                Screenshots.shoot(name + "change" + theme);
+                Ui.run(() -> ((Dialog) change.getData()).close());
             }
         }
         Screenshots.theme(false);

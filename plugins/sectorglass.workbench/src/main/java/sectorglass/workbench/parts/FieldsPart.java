@@ -1,5 +1,7 @@
 package sectorglass.workbench.parts;
 
+import org.eclipse.jface.action.GroupMarker;
+import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TreeViewer;
@@ -7,6 +9,7 @@ import org.eclipse.jface.viewers.TreeViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.TreeColumn;
+import org.eclipse.ui.IWorkbenchActionConstants;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.image.SafeText;
@@ -51,6 +54,10 @@ public final class FieldsPart extends DeskPart {
                 desk().back();
             }
         });
+        MenuManager menu = new MenuManager();
+        menu.add(new GroupMarker(IWorkbenchActionConstants.MB_ADDITIONS));
+        tree.getTree().setMenu(menu.createContextMenu(tree.getTree()));
+        getSite().registerContextMenu("sectorglass.workbench.fields", menu, tree);
     }
 
     private void column(String key, int width, FieldLabels.Column column) {

@@ -186,6 +186,15 @@ public sealed class ValueNode extends Node permits ForeignNode {
     }
 
     @Override
+    public java.util.Map<Long, String> choices() {
+        java.util.Map<Long, String> all = new java.util.LinkedHashMap<>();
+        if (spec.type().enumeration() != null) {
+            spec.type().enumeration().members().forEach(member -> all.put(member.value(), member.words()));
+        }
+        return all;
+    }
+
+    @Override
     public String meaningDoc() {
         EnumTable table = spec.type().enumeration();
         EnumTable.Member member = table == null || form != LONG ? null : table.find(value);
