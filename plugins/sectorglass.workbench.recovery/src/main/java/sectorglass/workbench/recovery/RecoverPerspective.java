@@ -34,9 +34,8 @@ public final class RecoverPerspective implements IPerspectiveFactory {
         middle.addView(PLAN);
         middle.addView(SEARCH);
         middle.addView(COPIES);
-        for (String part : new String[] {FILES, PLAN, SEARCH, COPIES}) {
         middle.addView(PROPOSALS);
-        for (String part : new String[] {FILES, PLAN, COPIES, PROPOSALS}) {
+        for (String part : new String[] {FILES, PLAN, SEARCH, COPIES, PROPOSALS}) {
             layout.addShowViewShortcut(part);
         }
     }
