@@ -180,7 +180,7 @@ class LostVolumesTest {
         SectorRanges hidden = SectorRanges.of(ntfs.firstLba(), ntfs.sectors());
         disk.destroyed(damaged -> {
             try (OpenImage image = Images.open(damaged.file())) {
-                SearchResult result = LostSearch.of(new MaskedImage(image, hidden, 7), Progress.NONE);
+                SearchResult result = LostSearch.of(MaskedImage.unread(image, hidden, MaskedImage.Filling.noise(7)), Progress.NONE);
                 assertEquals(made(disk.without(0)), proven(result));
                 assertEquals(ntfs.sectors(), result.unreadSectors());
                 assertEquals(hidden, result.unreadRanges());
