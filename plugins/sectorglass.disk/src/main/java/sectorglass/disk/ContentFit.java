@@ -86,7 +86,9 @@ final class ContentFit {
             }
         }
         for (Partition partition : disk.partitions()) {
-            shorter(partition, out);
+            if (partition.placed()) {
+                shorter(partition, out);
+            }
             Volume volume = partition.volume();
             if (volume != null && volume.info().bytes() != null && partition.placed()) {
                 long room = Math.multiplyExact(partition.range().count(), disk.image().sectorSize());

@@ -60,7 +60,7 @@ final class Displacement {
         return all;
     }
 
-    /** Partitions without a volume whose volume stands a known number of bytes late. */
+    /** Partitions without a volume, or with one that was only inferred, whose volume stands a known number of bytes late. */
     private List<Witness> shiftedVolumes(long shift) {
         int size = disk.image().sectorSize();
         List<Witness> found = new ArrayList<>();
@@ -69,10 +69,14 @@ final class Displacement {
         }
         for (Partition partition : disk.partitions()) {
             long first = partition.range().first() + shift / size;
-            if (partition.volume() != null || partition.map() < 0 || first < 0 || first >= disk.image().sectors()) {
+            if (partition.map() < 0 || first < 0 || first >= disk.image().sectors()) {
                 continue;
             }
             VolumeSite late = new VolumeSite(disk.image(), new SectorRange(first, partition.range().count()), partition.entry().type());
+            VolumeSite home = new VolumeSite(disk.image(), partition.range(), partition.entry().type());
+            if (partition.volume() != null && !survey.surer(late, home)) {
+                continue;
+            }
             survey.recognise(late).ifPresent(volume -> found.add(new Witness(first * size, partition.range().first() * size,
                     volume.info().kind() + " volume of partition " + partition.number())));
         }

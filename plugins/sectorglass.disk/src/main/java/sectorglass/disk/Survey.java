@@ -85,6 +85,18 @@ public final class Survey {
         if (site.range().count() == 0 || site.range().first() >= site.image().sectors()) {
             return Optional.empty();
         }
+        return claimed(site).map(best -> best.provider().open(best.claim()));
+    }
+
+    /** A claim and who made it. */
+    private record Claimed(Claim claim, VolumeProvider provider) { }
+
+    /** Whether what stands at a site is claimed with more confidence than what stands at another. */
+    boolean surer(VolumeSite site, VolumeSite than) {
+        return claimed(site).map(c -> c.claim().confidence()).orElse(0) > claimed(than).map(c -> c.claim().confidence()).orElse(0);
+    }
+
+    private Optional<Claimed> claimed(VolumeSite site) {
         Claim best = null;
         VolumeProvider claimant = null;
         for (VolumeProvider provider : volumes) {
@@ -94,7 +106,7 @@ public final class Survey {
                 claimant = provider;
             }
         }
-        return best == null ? Optional.empty() : Optional.of(claimant.open(best));
+        return best == null ? Optional.empty() : Optional.of(new Claimed(best, claimant));
     }
 
     /** Structures of maps and volumes that know their own place, by the place where they were found. */

@@ -13,7 +13,8 @@ import sectorglass.image.Window;
 final class LostBoot {
     private static final int CHUNK = 1 << 16;
     private static final int UPCASE_HEAD = 32;
-    /** Bytes in which the FAT is looked for. */
+    /** Bytes in which the FAT is looked for sector by sector, and in steps: every blank partition of a disk pays for them. */
+    private static final long NEAR_FAT = 64L << 10;
     private static final long MOST_FAT = 8L << 20;
     /** Bytes behind the start of the FAT in which up-case table and root directory are looked for. */
     private static final long MOST_HEAP = 96L << 20;
@@ -36,7 +37,11 @@ final class LostBoot {
     }
 
     private Optional<Geometry> find() {
-        long fat = scan((long) FIRST_FAT_SECTOR * size, MOST_FAT, LostBoot::fat);
+        long fat = scan((long) FIRST_FAT_SECTOR * size, NEAR_FAT, LostBoot::fat);
+        // farther away it stands on a boundary of the medium
+        for (long at = NEAR_FAT; fat < 0 && at <= MOST_FAT; at += NEAR_FAT) {
+            fat = site.has(at, 8) && fat(site.window(at, 8), 0) ? at : -1;
+        }
         if (fat < 0) {
             return Optional.empty();
         }

@@ -13,8 +13,8 @@ import sectorglass.image.Window;
  */
 final class LayoutGuess32 {
     private static final int HEAD = 64;
-    /** Sectors before the first FAT that are looked at. */
-    private static final int MOST_RESERVED = 8192;
+    /** Sectors before the first FAT that are looked at: every blank partition of a disk pays for them. */
+    private static final int MOST_RESERVED = 1024;
     /** Bytes of a FAT that are gone through for the second one: 8 million clusters. */
     private static final long MOST_FAT = 32L << 20;
     private static final int CHUNK = 1 << 16;

@@ -155,6 +155,9 @@ class UnreadTest {
         DiskFile part = Volumes.open("f32");
         FAULTS.get(fault).accept(part);
         sectors.forEach(sector -> part.lose(sector < 40 ? sector : sector < 60 ? 662 + sector - 40 : 1292 + sector - 60, 1));
+        if (new FatVolumeProvider().recognise(new VolumeSite(part, part.all(), null)).isEmpty()) {
+            return; // with the boot sector and its backup unread there is no volume, and nothing is said of one
+        }
         Findings findings = Volumes.check(part, Level.FULL);
         for (String rule : wrong) {
             List<Finding> verdicts = findings.all().stream().filter(f -> f.check().equals(rule)).toList();

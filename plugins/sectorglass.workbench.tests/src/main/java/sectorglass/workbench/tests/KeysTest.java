@@ -16,7 +16,9 @@ import org.junit.jupiter.api.Test;
 
 import sectorglass.image.ByteRange;
 import sectorglass.make.Demo;
+import sectorglass.workbench.help.HelpTopics;
 import sectorglass.workbench.look.Texts;
+import sectorglass.workbench.parts.KeysPart;
 import sectorglass.workbench.sectors.Density;
 import sectorglass.workbench.sectors.SectorsCanvas;
 
@@ -95,6 +97,7 @@ class KeysTest {
     @Test
     void theHelpNamesTheKeys() {
         Ui.command("sectorglass.workbench.help");
+        Ui.run(() -> ((KeysPart) Ui.part(KeysPart.ID)).show(HelpTopics.CARD));
         assertTrue(Ui.get(() -> Ui.all(StyledText.class).stream().anyMatch(text -> text.getText().contains("Ctrl+G"))));
         Ui.run(() -> Ui.part("sectorglass.workbench.meaning"));
     }

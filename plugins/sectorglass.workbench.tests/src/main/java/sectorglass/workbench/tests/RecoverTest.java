@@ -99,7 +99,12 @@ class RecoverTest {
     void aFileLeadsToItsSectorsAndASectorToItsFile() {
         Tree files = tree();
         Text filter = Ui.get(() -> Ui.all(files.getParent(), Text.class).get(0));
-        Ui.run(() -> filter.setText("*.jpg"));
+        Ui.run(() -> {
+            Combo states = Ui.all(files.getParent(), Combo.class).get(1);
+            states.select(0);
+            states.notifyListeners(SWT.Selection, new Event());
+            filter.setText("*.jpg");
+        });
         Ui.until("pictures are listed", () -> files.getItemCount() > 0 && files.getItem(0).getText(0).endsWith(".jpg"));
         String path = Ui.get(() -> files.getItem(0).getText(0));
         Ui.run(() -> {
