@@ -60,10 +60,19 @@ class ContrastTest {
             Ui.part("sectorglass.workbench.findings");
             Ui.part("sectorglass.workbench.meaning");
         });
+        // the toolkit changes its own colours some frames later
+        double wanted = theme == Theme.CONTRAST ? 7 : 4.5;
+        TreeSet<String> poor = poor(wanted);
+        for (long end = System.nanoTime() + 3_000_000_000L; System.nanoTime() < end && (!poor.isEmpty() || System.nanoTime() < end - 2_000_000_000L);) {
+            poor = poor(wanted);
+        }
+        assertEquals(new TreeSet<>(), poor);
+    }
+
+    private static TreeSet<String> poor(double wanted) {
         Ui.settle();
         TreeSet<String> poor = new TreeSet<>();
         int[] seen = new int[1];
-        double wanted = theme == Theme.CONTRAST ? 7 : 4.5;
         Ui.run(() -> {
             for (Control control : Ui.all(Control.class)) {
                 if (text(control)) {
@@ -79,7 +88,7 @@ class ContrastTest {
             }
         });
         assertTrue(seen[0] > 20, "controls with text: " + seen[0]);
-        assertEquals(new TreeSet<>(), poor);
+        return poor;
     }
 
     private static boolean text(Control control) {

@@ -70,7 +70,7 @@ class ProposalsTest {
                 assertTrue(!rows.getItem(i).getText(2).equals(rows.getItem(i).getText(3)), rows.getItem(i).getText(1));
             }
         });
-        assertTrue(named.stream().anyMatch(name -> name.contains("HeaderCRC32")), named.toString());
+        assertTrue(named.stream().anyMatch(name -> name.contains("DiskGUID")), named.toString());
         assertTrue(Ui.get(() -> Ui.desk().open().findings().counts().unusable()) > 0);
         Button show = Ui.get(() -> Ui.all(Button.class).stream().filter(b -> b.getText().equals("Show on the desk")).findFirst().orElseThrow());
         toggle(show, true);

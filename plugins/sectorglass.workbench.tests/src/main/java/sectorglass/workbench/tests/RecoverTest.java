@@ -105,7 +105,7 @@ class RecoverTest {
             states.notifyListeners(SWT.Selection, new Event());
             filter.setText("*.jpg");
         });
-        Ui.until("pictures are listed", () -> files.getItemCount() > 0 && files.getItem(0).getText(0).endsWith(".jpg"));
+        Ui.until("pictures are listed", () -> files.getItemCount() > 0 && files.getItem(0).getText(0).endsWith(".JPG"));
         String path = Ui.get(() -> files.getItem(0).getText(0));
         Ui.run(() -> {
             files.setSelection(files.getItem(0));

@@ -5,6 +5,9 @@ import java.util.concurrent.CopyOnWriteArrayList;
 
 import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
@@ -12,6 +15,8 @@ import org.eclipse.swt.widgets.Shell;
 
 /** Switches between the themes. */
 public final class Look {
+    /** Milliseconds in which GTK draws its next frames. */
+    private static final int FRAMES = 400;
     private static final List<Runnable> LISTENERS = new CopyOnWriteArrayList<>();
 
     private Look() {
@@ -39,10 +44,53 @@ public final class Look {
         if (engine == null) {
             return;
         }
+        Display display = Display.getCurrent();
+        boolean lighter = Ink.dark() && theme == Theme.LIGHT;
         engine.setTheme(theme.id(), true);
+        follow(display);
+        if (lighter && SWT.getPlatform().equals("gtk")) {
+            display.timerExec(FRAMES, () -> again(engine, display));
+        }
+    }
+
+    /**
+     * GTK changes its own colours with the next frame, but controls keep those of the theme that is left until one of theirs is set: each
+     * gets one and gives it back, then the styles are applied once more.
+     */
+    private static void fresh(Composite composite, Color any) {
+        for (Control control : composite.getChildren()) {
+            control.setForeground(any);
+            control.setForeground(null);
+            control.setBackground(any);
+            control.setBackground(null);
+            if (control instanceof CTabFolder folder) {
+                folder.setSelectionForeground((Color) null);
+                for (CTabItem item : folder.getItems()) {
+                    item.setForeground(null);
+                    item.setSelectionForeground(null);
+                }
+            }
+            if (control instanceof Composite inner) {
+                fresh(inner, any);
+            }
+        }
+    }
+
+    private static void again(IThemeEngine engine, Display display) {
+        if (Ink.dark()) {
+            return; // changed back in the meantime
+        }
+        for (Shell shell : display.getShells()) {
+            fresh(shell, display.getSystemColor(SWT.COLOR_GRAY));
+            engine.applyStyles(shell, true);
+        }
+        follow(display);
+    }
+
+    private static void follow(Display display) {
         Ink.follow();
         LISTENERS.forEach(Runnable::run);
-        for (Shell shell : Display.getCurrent().getShells()) {
+        for (Shell shell : display.getShells()) {
             redraw(shell);
         }
     }
