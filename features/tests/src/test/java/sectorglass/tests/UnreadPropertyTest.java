@@ -79,6 +79,7 @@ class UnreadPropertyTest {
             Map.entry("PASSED exfat.name-length", "an entry set in the sector may hold a name"),
             Map.entry("PASSED ext.block.claimed-once", "an inode in the sector may claim blocks in use"),
             Map.entry("PASSED ext.dir.entry", "the entries before the sector may reach into it"),
+            Map.entry("PASSED ext.dir.type", "an entry in the sector may name an inode of another kind"),
             Map.entry("PASSED ext.dir.tree", "an inode in the sector may be a directory"),
             Map.entry("PASSED ext.gd.directories", "an inode in the sector may be a directory"),
             Map.entry("PASSED ext.links", "an inode in the sector may have a link count"),

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.BiFunction;
+import java.util.function.Supplier;
 
 import sectorglass.disk.Disk;
 import sectorglass.disk.Evidence;
@@ -16,6 +17,7 @@ import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
 import sectorglass.image.Providers;
 import sectorglass.image.SectorImage;
+import sectorglass.image.UnreadException;
 import sectorglass.verify.RuleBook;
 
 /**
@@ -85,7 +87,7 @@ public final class Proposals {
         Evidence evidence = new Evidence(disk, found.apply(image, disk), locale);
         List<Repair> all = new ArrayList<>();
         for (MapProvider provider : Providers.all(MapProvider.class)) {
-            all.addAll(provider.propose(evidence));
+            offer(() -> provider.propose(evidence), all);
         }
         for (Partition partition : disk.partitions()) {
             offers(partition.volume(), all);
@@ -96,7 +98,16 @@ public final class Proposals {
 
     private void offers(Volume volume, List<Repair> all) {
         if (volume != null) {
-            volume.capability(Repairs.class).ifPresent(repairs -> all.addAll(repairs.propose(locale)));
+            volume.capability(Repairs.class).ifPresent(repairs -> offer(() -> repairs.propose(locale), all));
+        }
+    }
+
+    /** What rests on bytes that were not read is no offer. */
+    private static void offer(Supplier<List<Repair>> offered, List<Repair> all) {
+        try {
+            all.addAll(offered.get());
+        } catch (UnreadException e) {
+            return;
         }
     }
 
