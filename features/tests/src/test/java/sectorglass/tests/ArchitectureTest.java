@@ -35,7 +35,8 @@ class ArchitectureTest {
             Map.entry("recovery", List.of("image", "decode", "verify", "disk")),
             Map.entry("filetest", List.of("image", "disk", "recovery")),
             Map.entry("report", List.of("image", "decode", "verify", "disk", "recovery")),
-            Map.entry("cli", List.of("image", "decode", "verify", "disk", "recovery", "report", "make")));
+            Map.entry("practice", List.of("image", "decode", "verify", "disk", "recovery", "report", "make")),
+            Map.entry("cli", List.of("image", "decode", "verify", "disk", "recovery", "report", "practice", "make")));
 
     private static final JavaClasses ALL = new ClassFileImporter().withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("sectorglass");
