@@ -1,0 +1,155 @@
+package sectorglass.practice.lesson.judge;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+import sectorglass.decode.FieldNode;
+import sectorglass.disk.Repair;
+import sectorglass.image.ByteRange;
+import sectorglass.image.Progress;
+import sectorglass.image.SectorImage;
+import sectorglass.practice.lesson.Answer;
+import sectorglass.practice.lesson.Judgement;
+import sectorglass.practice.lesson.LessonException;
+import sectorglass.practice.lesson.Step;
+import sectorglass.practice.lesson.Task;
+import sectorglass.practice.lesson.WrongAnswer;
+import sectorglass.practice.lesson.place.Expressions;
+import sectorglass.practice.lesson.place.Filling;
+import sectorglass.practice.lesson.place.Spot;
+import sectorglass.recovery.propose.Effect;
+import sectorglass.recovery.propose.FieldValue;
+import sectorglass.recovery.propose.HandEdit;
+import sectorglass.recovery.propose.Judge;
+import sectorglass.verify.Finding;
+import sectorglass.verify.RuleBook;
+import sectorglass.verify.Verdict;
+
+/** Judges a correction: by the field, by its value, and by what the checks say with it. */
+public final class CorrectJudge {
+    private final Bench bench;
+    private final RuleBook book;
+
+    /** With these rules. */
+    public CorrectJudge(Bench bench, RuleBook book) {
+        this.bench = bench;
+        this.book = book;
+    }
+
+    /** The verdict on changes by hand. */
+    public Judgement judge(Step step, Task.CorrectField task, Answer.Changed answer) {
+        SectorImage image = bench.ground().disk().image();
+        Spot target = bench.spot(task.target());
+        ByteRange field = target.range();
+        List<Repair.Change> real = answer.changes().stream().filter(change -> differs(image, change)).toList();
+        if (real.isEmpty()) {
+            return bench.pattern("nothing-changed");
+        }
+        if (real.stream().noneMatch(change -> change.range().overlaps(field))) {
+            return elsewhere(step, real.get(0));
+        }
+        SectorImage over = HandEdit.over(image, real);
+        byte[] now = over.window(field.start(), (int) field.length()).raw(0, (int) field.length());
+        byte[] wanted = bytes(task, target);
+        if (!Arrays.equals(now, wanted)) {
+            return value(step, target, now, wanted);
+        }
+        List<Repair.Change> own = List.of(new Repair.Change(field.start(), wanted, ""));
+        List<Repair.Change> dependents = HandEdit.dependents(image, own, bench.locale());
+        for (Repair.Change change : real) {
+            if (!field.contains(change.range()) && dependents.stream().noneMatch(d -> d.range().contains(change.range()))) {
+                return elsewhere(step, change);
+            }
+        }
+        return checks(step, task, over, real, dependents);
+    }
+
+    private static boolean differs(SectorImage image, Repair.Change change) {
+        int length = change.bytes().length;
+        return change.firstByte() < 0 || change.firstByte() > image.bytes() - length
+                || !Arrays.equals(image.window(change.firstByte(), length).raw(0, length), change.bytes());
+    }
+
+    private Judgement elsewhere(Step step, Repair.Change change) {
+        for (WrongAnswer wrong : step.wrong()) {
+            if (bench.spot(wrong.pattern()).range().overlaps(change.range())) {
+                return bench.own(wrong.why());
+            }
+        }
+        FieldNode field = change.firstByte() < 0 ? null : bench.fieldAt(change.firstByte());
+        return field == null ? bench.pattern("changed-elsewhere", bench.where(Math.max(0, change.firstByte())))
+                : bench.pattern("changed-other-field", field.label(), bench.where(change.firstByte()));
+    }
+
+    private Judgement value(Step step, Spot target, byte[] now, byte[] wanted) {
+        if (wanted.length > 1 && wanted.length <= 8 && target.field().raw() instanceof Long) {
+            byte[] back = now.clone();
+            for (int i = 0; i < back.length; i++) {
+                back[i] = now[now.length - 1 - i];
+            }
+            if (Arrays.equals(back, wanted)) {
+                return bench.pattern("written-swapped", wanted.length);
+            }
+            Judgement explained = new NumberJudge(bench).explain(number(now), number(wanted), target);
+            if (explained != null) {
+                return explained;
+            }
+        }
+        return bench.otherwise(step);
+    }
+
+    private static long number(byte[] bytes) {
+        long number = 0;
+        for (int i = bytes.length - 1; i >= 0; i--) {
+            number = number << 8 | bytes[i] & 0xFF;
+        }
+        return number;
+    }
+
+    private Judgement checks(Step step, Task.CorrectField task, SectorImage over, List<Repair.Change> real, List<Repair.Change> dependents) {
+        Judge judge = new Judge(book);
+        Judge.Run before = judge.run(bench.ground().disk().image(), Progress.NONE);
+        Judge.Run after = judge.run(over, Progress.NONE);
+        Effect effect = Judge.compare(before, after, real.stream().map(Repair.Change::range).toList(), List.of());
+        for (Finding finding : after.findings().all()) {
+            if (finding.verdict() == Verdict.FAILED && task.checks().contains(finding.check())) {
+                return open(dependents, real) ? bench.pattern("checksum", Filling.grouped(dependents.get(0).firstByte()))
+                        : bench.pattern("still-fails", finding.check(), finding.what());
+            }
+        }
+        if (effect.harms()) {
+            return open(dependents, real) ? bench.pattern("checksum", Filling.grouped(dependents.get(0).firstByte()))
+                    : bench.pattern("now-fails", effect.worse().isEmpty() ? "" : effect.worse().get(0).what());
+        }
+        boolean turned = task.checks().stream().allMatch(id -> after.findings().all().stream()
+                .anyMatch(f -> f.check().equals(id) && f.verdict() == Verdict.PASSED));
+        return turned ? bench.right(step) : bench.otherwise(step);
+    }
+
+    /** Whether checksums that depend on the change were left as they stood. */
+    private static boolean open(List<Repair.Change> dependents, List<Repair.Change> real) {
+        return dependents.stream().anyMatch(d -> real.stream().noneMatch(change -> change.range().overlaps(d.range())));
+    }
+
+    private byte[] bytes(Task.CorrectField task, Spot target) {
+        if (target.field() == null) {
+            throw new LessonException("a correction needs a field, and only bytes are named: " + task.target());
+        }
+        FieldValue value = FieldValue.of(target.field(), bench.ground().fields(target.structure()),
+                target.structure().reader().read(bench.ground().disk().image()));
+        if (value == null) {
+            throw new LessonException("the field " + target.field().path() + " cannot be changed");
+        }
+        return value.bytes(Expressions.value(task.answer()).in(bench.ground()));
+    }
+
+    /** The right changes: the field and the checksums that depend on it. */
+    public List<Repair.Change> solution(Task.CorrectField task) {
+        Spot target = bench.spot(task.target());
+        List<Repair.Change> changes = new ArrayList<>(List.of(new Repair.Change(target.range().start(), bytes(task, target),
+                HandEdit.why(bench.locale()))));
+        changes.addAll(HandEdit.dependents(bench.ground().disk().image(), changes, bench.locale()));
+        return changes;
+    }
+}
