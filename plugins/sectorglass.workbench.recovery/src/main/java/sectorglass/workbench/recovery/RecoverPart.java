@@ -62,10 +62,23 @@ public abstract class RecoverPart extends ViewPart implements DeskListener {
     /** What the part is for. */
     protected abstract String purpose();
 
+    /** Whether the part would give the answers of an exam away, and stays closed while one runs. */
+    protected boolean tellsAnswers() {
+        return false;
+    }
+
+    @Override
+    public final void examChanged() {
+        if (tellsAnswers()) {
+            diskChanged();
+        }
+    }
+
     @Override
     public final void diskChanged() {
-        boolean open = desk().open() != null;
-        sentence.setText(purpose());
+        boolean closed = tellsAnswers() && desk().exam().runs();
+        boolean open = desk().open() != null && !closed;
+        sentence.setText(closed ? Words.of("exam.closed") : purpose());
         layout.topControl = open ? content : empty;
         stack.layout();
         if (open) {

@@ -1,16 +1,14 @@
 package sectorglass.workbench.look;
 
-import java.text.MessageFormat;
 import java.util.Locale;
-import java.util.MissingResourceException;
-import java.util.ResourceBundle;
 
 /**
- * The texts of the window: {@code texts.properties}, and {@code habits.properties} for what serves in every part, each with German beside
- * it, UTF-8, patterns of {@link MessageFormat}.
+ * The texts of the window: {@code texts.properties}, {@code habits.properties} for what serves in every part, {@code teaching.properties} for
+ * what serves a class.
  */
 public final class Texts {
-    static final String[] FILES = {"sectorglass.workbench.texts", "sectorglass.workbench.habits"};
+    private static final TextBook BOOK = new TextBook(Texts.class, "sectorglass.workbench.texts", "sectorglass.workbench.habits",
+            "sectorglass.workbench.teaching");
 
     private Texts() {
     }
@@ -21,29 +19,6 @@ public final class Texts {
     }
 
     static String in(Locale locale, String key, Object... values) {
-        String pattern = pattern(locale, key);
-        if (pattern == null) {
-            return key;
-        }
-        return values.length == 0 ? pattern : new MessageFormat(pattern, Locale.ROOT).format(values);
-    }
-
-    private static String pattern(Locale locale, String key) {
-        for (String file : FILES) {
-            try {
-                ResourceBundle bundle = bundle(file, locale);
-                if (bundle.containsKey(key)) {
-                    return bundle.getString(key);
-                }
-            } catch (MissingResourceException e) {
-                // the next file
-            }
-        }
-        return null;
-    }
-
-    private static ResourceBundle bundle(String file, Locale locale) {
-        return ResourceBundle.getBundle(file, locale, Texts.class.getClassLoader(),
-                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+        return BOOK.in(locale, key, values);
     }
 }

@@ -1,8 +1,6 @@
 package sectorglass.workbench.model;
 
-import java.util.List;
 import java.util.OptionalLong;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -20,13 +18,14 @@ import sectorglass.workbench.pages.Pages;
  * The open disk, the caret, the selection and the field at the caret. All methods are for the thread of the window; what takes time
  * runs on the worker and is told to the listeners later.
  */
-public final class Desk {
+public final class Desk extends Board {
     private final Executor worker;
     private final Executor window;
-    private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
     private final Trail trail = new Trail();
     private final Marks marks;
-    private Marked marked = Marked.NOTHING;
+    private Exam exam = Exam.NONE;
+    /** Verdicts that are held back while an exam runs. */
+    private Findings held;
     private OpenDisk open;
     private Decodings decodings;
     private Gloss gloss;
@@ -37,7 +36,6 @@ public final class Desk {
     private Explained explained;
     private FieldNode field;
     private Finding finding;
-    private List<FoundRange> found = List.of();
     /** Number of the last question; the worker reads it to leave out what nobody waits for. */
     private volatile long asked;
     private long answered;
@@ -52,16 +50,6 @@ public final class Desk {
         this.worker = worker;
         this.window = window;
         this.marks = new Marks(worker, window, () -> tell(DeskListener::marksChanged));
-    }
-
-    /** Adds a listener. */
-    public void add(DeskListener listener) {
-        listeners.add(listener);
-    }
-
-    /** Removes a listener. */
-    public void remove(DeskListener listener) {
-        listeners.remove(listener);
     }
 
     /** The open disk, or null. */
@@ -106,7 +94,8 @@ public final class Desk {
         explained = null;
         field = null;
         finding = null;
-        marked = Marked.NOTHING;
+        held = null;
+        unmark();
         asked = asked + 1;
         trail.clear();
         tell(DeskListener::diskChanged);
@@ -120,10 +109,39 @@ public final class Desk {
         if (open == null || open.image() != disk.image()) {
             return;
         }
-        open = open.judged(verdicts);
+        if (exam.runs()) {
+            held = verdicts;
+            return;
+        }
+        lay(open.judged(verdicts));
+    }
+
+    private void lay(OpenDisk judged) {
+        open = judged;
         gloss.close();
         gloss = gloss(open);
         tell(DeskListener::findingsChanged);
+    }
+
+    /** The exam that runs. */
+    public Exam exam() {
+        return exam;
+    }
+
+    /** Begins an exam or ends it: verdicts are held back while one runs. */
+    public void exam(Exam next) {
+        exam = next;
+        if (open != null && next.runs() && open.findings() != null) {
+            Findings known = open.findings();
+            finding = null;
+            lay(OpenDisk.surveyed(open.path(), open.disk(), open.remarks()));
+            held = known;
+        } else if (open != null && !next.runs() && held != null) {
+            Findings known = held;
+            held = null;
+            lay(open.judged(known));
+        }
+        tell(DeskListener::examChanged);
     }
 
     private Gloss gloss(OpenDisk disk) {
@@ -175,17 +193,6 @@ public final class Desk {
         return finding;
     }
 
-    /** What a search found on the disk; the strip shows it. */
-    public List<FoundRange> found() {
-        return found;
-    }
-
-    /** Shows on the strip what a search found, instead of what was shown before. */
-    public void found(List<FoundRange> ranges) {
-        found = List.copyOf(ranges);
-        tell(DeskListener::foundChanged);
-    }
-
     /** Where one has been. */
     public Trail trail() {
         return trail;
@@ -203,17 +210,6 @@ public final class Desk {
         long from = clamp(anchor);
         place(to, new ByteRange(Math.min(from, to), Math.abs(to - from) + 1), null, true);
         trail.moved(caret);
-    }
-
-    /** Sectors shown as a whole, those of a file for instance; never null. */
-    public Marked marked() {
-        return marked;
-    }
-
-    /** Shows other sectors as a whole. */
-    public void mark(Marked other) {
-        marked = other;
-        tell(DeskListener::markedChanged);
     }
 
     /** Goes to a place that belongs into the trail. */
@@ -329,7 +325,7 @@ public final class Desk {
         if (to.isEmpty()) {
             return false;
         }
-        goTo(to.getAsLong(), field.label());
+        goTo(to.getAsLong(), cover().hides(field) ? "" : field.label());
         return true;
     }
 
@@ -401,9 +397,5 @@ public final class Desk {
                 }
             });
         });
-    }
-
-    private void tell(Consumer<DeskListener> what) {
-        listeners.forEach(what);
     }
 }

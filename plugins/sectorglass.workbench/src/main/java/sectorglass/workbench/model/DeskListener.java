@@ -52,4 +52,14 @@ public interface DeskListener {
     default void findingChosen() {
         // not every part cares
     }
+
+    /** Fields were covered or uncovered. */
+    default void coverChanged() {
+        // not every part cares
+    }
+
+    /** An exam began or ended. */
+    default void examChanged() {
+        // not every part cares
+    }
 }

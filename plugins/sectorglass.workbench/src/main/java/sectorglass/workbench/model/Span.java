@@ -21,6 +21,11 @@ import sectorglass.verify.Finding;
  */
 public record Span(long start, long length, int bit, int bits, FieldNode node, Structure structure, Finding finding, boolean odd) {
 
+    /** The same without its finding. */
+    public Span unjudged() {
+        return new Span(start, length, bit, bits, node, structure, null, odd);
+    }
+
     /** First image byte after it. */
     public long end() {
         return start + length;

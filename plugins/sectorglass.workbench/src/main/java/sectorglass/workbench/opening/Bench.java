@@ -32,6 +32,8 @@ public final class Bench {
                 }
             });
             desk.add(new HandMemory(desk));
+            desk.exam(ExamMemory.kept());
+            desk.add(new ExamMemory(desk));
         }
         return desk;
     }

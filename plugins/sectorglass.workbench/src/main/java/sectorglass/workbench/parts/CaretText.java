@@ -64,6 +64,9 @@ record CaretText(String place, String field) {
         if (field == null) {
             return where + "  \u00B7  " + Texts.of("caret.nofield");
         }
+        if (desk.cover().hides(field)) {
+            return where + "  \u00B7  " + Texts.of("cover.field");
+        }
         String value = field.value() == null || field.raw() instanceof byte[] ? "" : "  =  " + SafeText.of(field.value());
         String meaning = field.meaning() == null || field.meaning().equals(field.value()) ? "" : "  (" + SafeText.of(field.meaning()) + ")";
         return where + "  \u00B7  " + SafeText.of(field.label()) + value + meaning;

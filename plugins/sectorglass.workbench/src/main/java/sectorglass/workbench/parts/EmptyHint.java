@@ -21,6 +21,7 @@ final class EmptyHint {
     EmptyHint(Composite parent, String key) {
         stack = new Composite(parent, SWT.NONE);
         stack.setLayout(layout);
+        stack.setData("sectorglass.part", key.substring(0, key.indexOf('.')));
         empty = new Composite(stack, SWT.NONE);
         GridLayout grid = new GridLayout();
         grid.marginWidth = 10;

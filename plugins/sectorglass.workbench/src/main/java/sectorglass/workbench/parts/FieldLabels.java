@@ -1,6 +1,7 @@
 package sectorglass.workbench.parts;
 
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
 import org.eclipse.jface.viewers.ColumnLabelProvider;
@@ -17,6 +18,8 @@ import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.SignImages;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.look.Tone;
+import sectorglass.workbench.model.Cover;
+import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.OpenDisk;
 
 /** Texts of one column of the fields. */
@@ -27,11 +30,15 @@ final class FieldLabels extends ColumnLabelProvider {
 
     private final Column column;
     private final Supplier<OpenDisk> open;
+    private final Cover cover;
+    private final BooleanSupplier judged;
     private final SignImages images = new SignImages();
 
-    FieldLabels(Column column, Supplier<OpenDisk> open) {
+    FieldLabels(Column column, Desk desk) {
         this.column = column;
-        this.open = open;
+        this.open = desk::open;
+        this.cover = desk.cover();
+        this.judged = () -> !desk.exam().runs();
     }
 
     @Override
@@ -40,6 +47,9 @@ final class FieldLabels extends ColumnLabelProvider {
             return gap(element);
         }
         FieldNode node = (FieldNode) element;
+        if (cover.hides(node)) {
+            return column == Column.NAME ? "?" : "";
+        }
         return switch (column) {
             case NAME -> SafeText.of(node.label());
             case VALUE -> node.state() == FieldNode.State.UNREAD ? Texts.of("gloss.unread")
@@ -83,7 +93,10 @@ final class FieldLabels extends ColumnLabelProvider {
         if (!(element instanceof FieldNode node)) {
             return Ink.of(Tone.QUIET);
         }
-        if (node.state() == FieldNode.State.VIOLATED) {
+        if (cover.hides(node)) {
+            return null;
+        }
+        if (judged.getAsBoolean() && node.state() == FieldNode.State.VIOLATED) {
             return Ink.of(Tone.WRONG);
         }
         return column == Column.VALUE && node.link() != null ? Ink.of(Tone.LINK) : null;
@@ -94,7 +107,7 @@ final class FieldLabels extends ColumnLabelProvider {
         if (column != Column.NAME || open.get() == null || !(element instanceof FieldNode node)) {
             return null;
         }
-        if (node.length() <= 0) {
+        if (node.length() <= 0 || cover.hides(node)) {
             return null;
         }
         List<Finding> findings = open.get().findings(new ByteRange(node.firstByte(), node.length()));
@@ -108,6 +121,9 @@ final class FieldLabels extends ColumnLabelProvider {
 
     @Override
     public String getToolTipText(Object element) {
+        if (element instanceof FieldNode node && cover.hides(node)) {
+            return Texts.of("cover.tip");
+        }
         String doc = element instanceof FieldNode node ? node.doc() : Texts.of("fields.gaps.tip");
         return doc == null ? null : SafeText.of(doc.strip().replaceAll("\\s+", " "));
     }

@@ -26,7 +26,14 @@ final class FieldProse {
 
     static Prose of(Desk desk) {
         FieldNode field = desk.field();
-        return field == null ? unexplained(desk) : explained(desk, field);
+        return field == null ? unexplained(desk) : desk.cover().hides(field) ? covered(desk, field) : explained(desk, field);
+    }
+
+    /** What can be seen of a covered field: its bytes and where they stand. */
+    private static Prose covered(Desk desk, FieldNode field) {
+        Prose prose = new Prose().title(Texts.of("cover.field")).paragraph(Texts.of("cover.text")).gap();
+        prose.bytes(Texts.of("meaning.stored"), stored(desk, field));
+        return prose.line(Texts.of("meaning.where"), where(desk, field, desk.open().image()));
     }
 
     private static Prose explained(Desk desk, FieldNode field) {

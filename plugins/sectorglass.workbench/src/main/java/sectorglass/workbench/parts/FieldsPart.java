@@ -14,6 +14,7 @@ import org.eclipse.ui.IWorkbenchActionConstants;
 import sectorglass.decode.FieldNode;
 import sectorglass.image.SafeText;
 import sectorglass.workbench.look.Look;
+import sectorglass.workbench.look.Size;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Explained;
 
@@ -40,6 +41,8 @@ public final class FieldsPart extends DeskPart {
         ColumnViewerToolTipSupport.enableFor(tree);
         HandMenu.add(tree.getTree());
         Look.follow(tree.getTree(), () -> tree.refresh(true));
+        tree.getTree().setFont(Size.words());
+        Size.follow(tree.getTree(), this::size);
         tree.addSelectionChangedListener(event -> {
             Object chosen = following ? null : tree.getStructuredSelection().getFirstElement();
             if (chosen instanceof FieldNode node) {
@@ -64,9 +67,17 @@ public final class FieldsPart extends DeskPart {
         TreeViewerColumn made = new TreeViewerColumn(tree, SWT.NONE);
         TreeColumn control = made.getColumn();
         control.setText(Texts.of(key));
-        control.setWidth(width);
+        control.setWidth(Size.scaled(width));
         control.setMoveable(true);
-        made.setLabelProvider(new FieldLabels(column, () -> desk().open()));
+        made.setLabelProvider(new FieldLabels(column, desk()));
+    }
+
+    private void size() {
+        tree.getTree().setFont(Size.words());
+        for (TreeColumn column : tree.getTree().getColumns()) {
+            column.setWidth(Size.changed(column.getWidth()));
+        }
+        tree.refresh(true);
     }
 
     @Override
@@ -76,6 +87,16 @@ public final class FieldsPart extends DeskPart {
 
     @Override
     public void findingsChanged() {
+        tree.refresh(true);
+    }
+
+    @Override
+    public void coverChanged() {
+        tree.refresh(true);
+    }
+
+    @Override
+    public void examChanged() {
         tree.refresh(true);
     }
 

@@ -35,7 +35,9 @@ public final class FindingsPart extends DeskPart {
         boolean open = desk().open() != null;
         Findings findings = open ? desk().open().findings() : null;
         board.refresh();
-        if (!open) {
+        if (desk().exam().runs()) {
+            hint.say(ExamWords.closed(desk().exam()));
+        } else if (!open) {
             hint.say(Texts.of("findings.empty"));
         } else if (findings == null) {
             hint.say(Texts.of("findings.running"));
@@ -47,6 +49,11 @@ public final class FindingsPart extends DeskPart {
 
     @Override
     public void findingsChanged() {
+        diskChanged();
+    }
+
+    @Override
+    public void examChanged() {
         diskChanged();
     }
 

@@ -9,6 +9,8 @@ import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Look;
+import sectorglass.workbench.look.Size;
+import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.look.Tone;
 
 /** One field in words: what it is, its bits, the arithmetic of its pointer, its source; else what the bytes would be. */
@@ -27,6 +29,11 @@ public final class MeaningPart extends DeskPart {
         text.setLineSpacing(2);
         text.setTabs(2);
         Look.follow(text, this::explained);
+        text.setFont(Size.words());
+        Size.follow(text, () -> {
+            text.setFont(Size.words());
+            explained();
+        });
     }
 
     @Override
@@ -47,6 +54,16 @@ public final class MeaningPart extends DeskPart {
     }
 
     @Override
+    public void coverChanged() {
+        explained();
+    }
+
+    @Override
+    public void examChanged() {
+        explained();
+    }
+
+    @Override
     public void findingsChanged() {
         explained();
     }
@@ -56,7 +73,8 @@ public final class MeaningPart extends DeskPart {
         if (text == null) {
             return;
         }
-        boolean any = desk().open() != null;
+        boolean any = desk().open() != null && !desk().exam().runs();
+        hint.say(desk().exam().runs() ? ExamWords.closed(desk().exam()) : Texts.of("meaning.empty"));
         if (any) {
             Finding finding = desk().finding();
             boolean aboutFinding = finding != null && finding.where().equals(desk().selection());
@@ -88,7 +106,7 @@ public final class MeaningPart extends DeskPart {
                 case TITLE -> style.fontStyle = SWT.BOLD;
                 case LABEL -> style.foreground = Ink.of(Tone.QUIET);
                 case WRONG -> style.foreground = Ink.of(Tone.WRONG);
-                case BYTES -> style.font = org.eclipse.jface.resource.JFaceResources.getTextFont();
+                case BYTES -> style.font = Size.bytes();
             }
             text.setStyleRange(style);
         }

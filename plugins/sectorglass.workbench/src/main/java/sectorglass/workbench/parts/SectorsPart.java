@@ -100,6 +100,11 @@ public final class SectorsPart extends DeskPart {
         trail.refresh();
     }
 
+    @Override
+    public void coverChanged() {
+        status();
+    }
+
     private void status() {
         if (desk().open() == null) {
             return;

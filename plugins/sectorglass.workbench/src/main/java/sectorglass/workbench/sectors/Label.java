@@ -16,7 +16,11 @@ import sectorglass.workbench.model.Span;
 record Label(String name, String value, String wrong) {
     private static final int LONGEST = 48;
 
-    static Label of(Span span) {
+    /** What stands under the bracket of a field that is covered. */
+    static final Label COVERED = new Label("?", "", "");
+
+    /** @param judged whether it is told what a rule of the format asks for instead of what is stored */
+    static Label of(Span span, boolean judged) {
         FieldNode node = span.node();
         String name = shorten(SafeText.of(name(node)));
         String value = "";
@@ -33,7 +37,7 @@ record Label(String name, String value, String wrong) {
         if (span.finding() != null && span.finding().verdict() == Verdict.FAILED) {
             String asked = span.finding().computed();
             wrong = asked == null ? Texts.of("gloss.wrong") : Texts.of("gloss.computed", shorten(SafeText.of(asked)));
-        } else if (node.state() == FieldNode.State.VIOLATED) {
+        } else if (judged && node.state() == FieldNode.State.VIOLATED) {
             wrong = node.expected() == null ? Texts.of("gloss.wrong") : Texts.of("gloss.computed", shorten(SafeText.of(node.expected())));
         }
         return new Label(name, value, wrong);

@@ -2,6 +2,7 @@ package sectorglass.workbench.sectors;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.ToIntFunction;
 
 import sectorglass.workbench.model.Span;
@@ -36,9 +37,10 @@ record RowLayout(Grid grid, Density density, int line, int bracket, int small, i
      *
      * @param spans fields of the whole view, by address
      * @param first whether it is the first row seen: fields that began above are named again
+     * @param label what stands under a field's bracket
      * @param width of a label's text in the gloss font
      */
-    Row row(long address, int count, int y, List<Span> spans, boolean first, ToIntFunction<Label> width) {
+    Row row(long address, int count, int y, List<Span> spans, boolean first, Function<Span, Label> label, ToIntFunction<Label> width) {
         if (density == Density.BYTES) {
             return new Row(address, count, y, line, List.of(), List.of(), List.of(), null);
         }
@@ -56,7 +58,7 @@ record RowLayout(Grid grid, Density density, int line, int bracket, int small, i
         for (Span span : here) {
             if (span.start() >= address || first) {
                 named.add(span);
-                labels.add(Label.of(span));
+                labels.add(label.apply(span));
             }
         }
         int[] x = new int[named.size()];

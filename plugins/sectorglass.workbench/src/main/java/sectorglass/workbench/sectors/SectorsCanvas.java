@@ -19,6 +19,7 @@ import org.eclipse.swt.widgets.ScrollBar;
 import sectorglass.decode.FieldNode;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
+import sectorglass.workbench.look.Size;
 import sectorglass.workbench.model.Desk;
 import sectorglass.workbench.model.DeskListener;
 import sectorglass.workbench.model.Span;
@@ -28,13 +29,14 @@ import sectorglass.workbench.places.PlaceLabels;
 
 /** The bytes of the open disk and their gloss. Keyboard: see the card of keys in the help. */
 public final class SectorsCanvas extends Canvas {
+    /** Under this name a control tells which part it is the face of. */
+    private static final String PART = "sectorglass.part";
     /** Bytes beyond the rows that are read, so that a character at the end of a row is whole. */
     private static final int AFTER = 4;
     /** Milliseconds that bytes are waited for before their cells are painted as coming. */
     private static final int PATIENCE = 8;
 
     private final Desk desk;
-    private final DeskListener listener;
     private final TextWidths widths = new TextWidths();
     private Font ownBytesFont;
     private Font glossFont;
@@ -42,6 +44,8 @@ public final class SectorsCanvas extends Canvas {
     private PlaceLabels labels;
     private Clusters.Finder clusters;
     private long top;
+    /** Bytes per row now: fewer than chosen where the projector size leaves no room for them. */
+    private int fitting = Shown.DEFAULT.columns();
     private List<Row> rows = List.of();
     private RowLayout layout;
     private int header;
@@ -62,53 +66,19 @@ public final class SectorsCanvas extends Canvas {
             }
         };
         JFaceResources.getFontRegistry().addListener(other);
-        listener = new DeskListener() {
-            @Override
-            public void diskChanged() {
-                top = 0;
-                anchor = -1;
-                labels = null;
-                clusters = null;
-                refresh();
-            }
-
-            @Override
-            public void caretMoved() {
-                reveal(desk.caret());
-                refresh();
-            }
-
-            @Override
-            public void explained() {
-                redraw();
-            }
-
-            @Override
-            public void findingsChanged() {
-                refresh();
-            }
-
-            @Override
-            public void glossReady() {
-                refresh();
-            }
-
-            @Override
-            public void marksChanged() {
-                redraw();
-            }
-
-            @Override
-            public void bytesReady() {
-                redraw();
-            }
-        };
+        Size.follow(this, () -> {
+            fonts();
+            refresh();
+            reveal(desk.caret());
+        });
+        DeskListener listener = new SectorsListener(this, desk);
         desk.add(listener);
         addListener(SWT.Dispose, event -> {
             desk.remove(listener);
             JFaceResources.getFontRegistry().removeListener(other);
             glossFont.dispose();
         });
+        setData(PART, "sectors");
         addListener(SWT.Paint, this::paint);
         addListener(SWT.Resize, event -> refresh());
         addListener(SWT.FocusIn, event -> redraw());
@@ -122,7 +92,7 @@ public final class SectorsCanvas extends Canvas {
 
     private void fonts() {
         Font former = glossFont;
-        ownBytesFont = JFaceResources.getTextFont();
+        ownBytesFont = Size.bytes();
         FontData[] gloss = JFaceResources.getDefaultFont().getFontData();
         for (FontData data : gloss) {
             data.setHeight(Math.max(7, Math.round(ownBytesFont.getFontData()[0].getHeight() * 0.85f)));
@@ -134,6 +104,15 @@ public final class SectorsCanvas extends Canvas {
         }
     }
 
+    /** Another disk lies on the desk. */
+    void another() {
+        top = 0;
+        anchor = -1;
+        labels = null;
+        clusters = null;
+        refresh();
+    }
+
     /** What is shown now. */
     public Shown shown() {
         return shown;
@@ -143,6 +122,8 @@ public final class SectorsCanvas extends Canvas {
     public void show(Shown changed) {
         long address = top * columns();
         shown = changed;
+        stale = true;
+        layoutMetrics();
         top = address / columns();
         refresh();
         reveal(desk.caret());
@@ -160,7 +141,7 @@ public final class SectorsCanvas extends Canvas {
 
     /** Bytes per row. */
     public int columns() {
-        return shown.columns();
+        return fitting;
     }
 
     /** How bytes are shown as text. */
@@ -238,8 +219,8 @@ public final class SectorsCanvas extends Canvas {
         if (image == null) {
             return;
         }
+        int full = fullRows(); // lays out: only then it is known how many bytes a row has
         long row = address / columns();
-        int full = fullRows();
         if (row >= top && row < top + full) {
             return;
         }
@@ -300,11 +281,24 @@ public final class SectorsCanvas extends Canvas {
             int small = gc.getFontMetrics().getHeight() + 1;
             labels = desk.open() == null ? null : new PlaceLabels(desk.open(), shown.offsets(), shown.hex());
             int label = (int) Math.ceil((labels == null ? 11 : labels.longest()) * advance) + 16;
+            fit(advance, label);
             layout = new RowLayout(new Grid(columns(), advance, label), shown.density(), line, shown.density() == Density.MARKED ? 5 : 7, small,
                     Math.min(16, small), getClientArea().width - 4);
             header = line + 4;
         } finally {
             gc.dispose();
+        }
+    }
+
+    /** Takes as many bytes per row as were chosen; in the projector size no more than there is room for, so that none is cut off. */
+    private void fit(double advance, int label) {
+        int columns = shown.columns();
+        while (Size.large() && columns > 8 && new Grid(columns, advance, label).right() > getClientArea().width) {
+            columns = Math.max(8, columns - 8);
+        }
+        if (columns != fitting) {
+            top = top * fitting / columns;
+            fitting = columns;
         }
     }
 
@@ -323,14 +317,15 @@ public final class SectorsCanvas extends Canvas {
         int most = Math.max(1, (height - header) / layout.line() + 1);
         long start = top * columns();
         long end = Math.min(image.bytes(), start + (long) most * columns());
-        List<Span> spans = shown.density() == Density.BYTES || end <= start ? List.of() : desk.gloss().in(new ByteRange(start, end - start));
+        List<Span> spans = shown.density() == Density.BYTES || end <= start ? List.of()
+                : desk.gloss().in(new ByteRange(start, end - start)).stream().map(span -> desk.cover().hides(span.node()) ? span.unjudged() : span).toList();
         List<Row> found = new ArrayList<>();
         GC gc = new GC(this);
         try {
             gc.setFont(glossFont);
             int y = header;
             for (long at = start; at < end && y < height; at += columns()) {
-                Row row = layout.row(at, (int) Math.min(columns(), end - at), y, spans, at == start, label -> width(gc, label));
+                Row row = layout.row(at, (int) Math.min(columns(), end - at), y, spans, at == start, this::label, label -> width(gc, label));
                 found.add(row);
                 y += row.height();
             }
@@ -339,6 +334,10 @@ public final class SectorsCanvas extends Canvas {
         }
         rows = found;
         updateBar();
+    }
+
+    private Label label(Span span) {
+        return desk.cover().hides(span.node()) ? Label.COVERED : Label.of(span, !desk.exam().runs());
     }
 
     private int width(GC gc, Label label) {
@@ -396,6 +395,12 @@ public final class SectorsCanvas extends Canvas {
         }
         new SectorsPainter(layout, ownBytesFont, glossFont, widths, shown.text()).paint(event.gc, area, header, rows, view, known);
         painted.accept(System.nanoTime() - began);
+    }
+
+    /** Names and values that stand under the brackets in view, for tests and for tools that read aloud. */
+    public List<String> labels() {
+        layOut();
+        return rows.stream().flatMap(row -> row.labels().stream()).map(label -> (label.name() + " " + label.value() + " " + label.wrong()).strip()).toList();
     }
 
     /** Where a byte is painted, for tests and for tools that point: the cell in canvas coordinates, or null where it is not in view. */

@@ -98,6 +98,10 @@ final class SectorsMouse {
             return;
         }
         FieldNode node = label.node();
+        if (desk.cover().hides(node)) {
+            canvas.setToolTipText(Texts.of("cover.tip"));
+            return;
+        }
         StringBuilder text = new StringBuilder(node.label());
         if (node.value() != null) {
             text.append(": ").append(node.value());

@@ -34,7 +34,7 @@ class TextsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/sectorglass/workbench/texts", "/sectorglass/workbench/habits", "/plugin"})
+    @ValueSource(strings = {"/sectorglass/workbench/texts", "/sectorglass/workbench/habits", "/sectorglass/workbench/teaching", "/plugin"})
     void germanIsComplete(String file) throws IOException {
         Properties english = load(file + ".properties");
         Properties german = load(file + "_de.properties");
@@ -50,7 +50,8 @@ class TextsTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"/sectorglass/workbench/texts.properties", "/sectorglass/workbench/texts_de.properties",
-        "/sectorglass/workbench/habits.properties", "/sectorglass/workbench/habits_de.properties"})
+        "/sectorglass/workbench/habits.properties", "/sectorglass/workbench/habits_de.properties",
+        "/sectorglass/workbench/teaching.properties", "/sectorglass/workbench/teaching_de.properties"})
     void noApostropheSwallowsAPlace(String file) throws IOException {
         load(file).forEach((key, text) -> assertFalse(text.toString().contains("{") && text.toString().replace("''", "").contains("'"),
                 key + " has a single apostrophe in a pattern"));
@@ -62,6 +63,9 @@ class TextsTest {
         Properties habits = load("/sectorglass/workbench/habits.properties");
         habits.keySet().forEach(key -> assertFalse(english.containsKey(key), key + " stands in two files"));
         english.putAll(habits);
+        Properties teaching = load("/sectorglass/workbench/teaching.properties");
+        teaching.keySet().forEach(key -> assertFalse(english.containsKey(key), key + " stands in two files"));
+        english.putAll(teaching);
         Pattern use = Pattern.compile("Texts\\.of\\(\"([a-z0-9_.-]+)\"[,)]");
         TreeSet<String> missing = new TreeSet<>();
         int seen = 0;

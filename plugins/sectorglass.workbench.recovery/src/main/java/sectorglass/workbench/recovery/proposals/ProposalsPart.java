@@ -104,6 +104,11 @@ public final class ProposalsPart extends RecoverPart {
     }
 
     @Override
+    protected boolean tellsAnswers() {
+        return true;
+    }
+
+    @Override
     protected String purpose() {
         return Words.of("proposals.empty");
     }

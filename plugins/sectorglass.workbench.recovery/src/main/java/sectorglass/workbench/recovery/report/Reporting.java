@@ -32,6 +32,7 @@ import sectorglass.report.delivery.Reports;
 import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
 import sectorglass.workbench.model.OpenDisk;
+import sectorglass.workbench.opening.Bench;
 import sectorglass.workbench.recovery.Words;
 import sectorglass.workbench.recovery.Work;
 
@@ -43,6 +44,10 @@ public final class Reporting {
 
     /** Asks, writes off the window's thread, and offers to look at what was written. */
     public static void ask(Shell shell, OpenDisk open) {
+        if (Bench.desk().exam().runs()) {
+            MessageDialog.openInformation(shell, Words.of("report.title"), Words.of("exam.closed"));
+            return;
+        }
         new ReportDialog(shell, wish -> new Work<>(Words.of("report.writing"), progress -> write(open, wish, progress), done -> {
             String[] answers = {Words.of("report.show"), Words.of("report.close")};
             if (new MessageDialog(shell, Words.of("report.title"), null, Words.of("report.done", done), MessageDialog.INFORMATION, 0, answers).open() == 0) {
