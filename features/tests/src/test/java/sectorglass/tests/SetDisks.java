@@ -167,6 +167,55 @@ final class SetDisks {
         return held;
     }
 
+    /**
+     * Spreads bytes over disks with two parities, layout left symmetric: the second parity stands behind the first, data goes on behind
+     * both. The second parity is built byte by byte from its definition, the sum of 2 to the power n times chunk n (H. P. Anvin, "The
+     * mathematics of RAID-6").
+     */
+    static List<byte[]> spreadTwice(byte[] all, int disks, int chunk) {
+        int data = disks - 2;
+        int rows = (all.length + chunk * data - 1) / (chunk * data);
+        List<byte[]> held = new ArrayList<>();
+        for (int i = 0; i < disks; i++) {
+            held.add(new byte[rows * chunk]);
+        }
+        for (int row = 0; row < rows; row++) {
+            int p = disks - 1 - row % disks;
+            int q = (p + 1) % disks;
+            for (int i = row * chunk; i < (row + 1) * chunk; i++) {
+                int sum = 0;
+                int weighted = 0;
+                for (int d = data - 1; d >= 0; d--) {
+                    int from = (row * data + d) * chunk + i - row * chunk;
+                    int value = from < all.length ? all[from] & 0xFF : 0;
+                    held.get((p + 2 + d) % disks)[i] = (byte) value;
+                    sum ^= value;
+                    weighted = (weighted << 1 ^ ((weighted & 0x80) != 0 ? 0x11D : 0)) & 0xFF ^ value;
+                }
+                held.get(p)[i] = (byte) sum;
+                held.get(q)[i] = (byte) weighted;
+            }
+        }
+        return held;
+    }
+
+    /** Changes bytes of the superblock of a member and mends its checksum. */
+    static void change(Path member, int at, byte[] bytes) throws IOException {
+        put(member, 4096 + at, bytes);
+        ByteBuffer sb = ByteBuffer.allocate(256 + 2 * 32).order(ByteOrder.LITTLE_ENDIAN);
+        try (RandomAccessFile from = new RandomAccessFile(member.toFile(), "r")) {
+            from.seek(4096);
+            from.readFully(sb.array());
+        }
+        sb.putInt(216, 0);
+        long sum = 0;
+        for (int word = 0; word < sb.capacity(); word += 4) {
+            sum += sb.getInt(word) & 0xFFFFFFFFL;
+        }
+        sb.putInt(216, (int) ((sum & 0xFFFFFFFFL) + (sum >>> 32)));
+        put(member, 4096, sb.array());
+    }
+
     /** Bytes of a file system of 24 MiB with some files. */
     static byte[] ext4(Path folder, Path files) throws IOException {
         Path made = sparse(folder.resolve("ext4-" + System.nanoTime()), 24L * MIB);

@@ -220,6 +220,104 @@ class SetsTest {
         }
     }
 
+    @Test
+    void twoDisksOfALevelSixSetAreReplacedByTheOthers() throws IOException {
+        int chunk = 64 << 10;
+        List<byte[]> held = SetDisks.spreadTwice(ext4, 5, chunk);
+        List<Path> disks = members("double", 6, 2, chunk, held);
+        Object[] all = {"verify", disks.get(0), "--with", disks.get(1), "--with", disks.get(2), "--with", disks.get(3), "--with", disks.get(4), "--full",
+            "--json"};
+        assertEquals(List.of(), Cli.run(all).checks());
+        for (int[] gone : new int[][] {{0, 1}, {1, 4}, {2, 3}, {3, 4}, {0, 4}}) {
+            List<Path> rest = new ArrayList<>(disks);
+            rest.remove(gone[1]);
+            rest.remove(gone[0]);
+            assertComplete(rest.get(0), 2, "--with", rest.get(1), "--with", rest.get(2));
+        }
+        for (int wrong = 0; wrong < 5; wrong++) {
+            int at = 700_000;
+            SetDisks.put(disks.get(wrong), SetDisks.DATA + at, new byte[] {(byte) (held.get(wrong)[at] ^ 0x5A)});
+            JsonNode differs = Cli.run(all).json().get("findings").get(0);
+            assertEquals("md.copies-agree", differs.get("check").asText());
+            assertTrue(differs.get("what").asText().contains(wrong + " (double" + wrong + ".disk): 1"), differs.toString());
+            SetDisks.put(disks.get(wrong), SetDisks.DATA + at, new byte[] {held.get(wrong)[at]});
+        }
+        Cli three = Cli.run("layout", disks.get(0), "--with", disks.get(1), "--json");
+        assertTrue(three.json().get("firstLook").get("remarks").toString().contains("Missing: disk 2, disk 3, disk 4"), three.out());
+    }
+
+    @Test
+    void ofThreeCopiesTheOddOneIsNamed() throws IOException {
+        byte[] data = Arrays.copyOf(ext4, ext4.length);
+        List<Path> disks = members("triple", 1, 0, 0, List.of(data, data, data));
+        Object[] all = {"verify", disks.get(0), "--with", disks.get(1), "--with", disks.get(2), "--full", "--json"};
+        assertEquals(List.of(), Cli.run(all).checks());
+        SetDisks.put(disks.get(0), SetDisks.DATA + 20 * SetDisks.MIB, new byte[] {0x55, 0x66});
+        JsonNode differs = Cli.run(all).json().get("findings").get(0);
+        assertEquals("md.copies-agree", differs.get("check").asText());
+        assertTrue(differs.get("what").asText().endsWith("0 (triple0.disk): 1."), differs.toString());
+    }
+
+    @Test
+    void theFreshestOldDiskServesWhereTheSetNeedsIt() throws IOException {
+        int chunk = 64 << 10;
+        List<Path> disks = members("tired", 5, 2, chunk, SetDisks.spread(ext4, 4, chunk, true));
+        SetDisks.change(disks.get(1), 200, new byte[] {40, 0});
+        SetDisks.change(disks.get(2), 200, new byte[] {90, 0});
+        SetDisks.change(disks.get(0), 200, new byte[] {99, 0});
+        SetDisks.change(disks.get(3), 200, new byte[] {100, 0});
+        SetDisks.put(disks.get(1), SetDisks.DATA, new byte[8 * SetDisks.MIB]);
+        Object[] rest = {"--with", disks.get(0), "--with", disks.get(1), "--with", disks.get(2)};
+        assertComplete(disks.get(3), 2, rest);
+        Object[] layout = {"layout", disks.get(3), "--with", disks.get(0), "--with", disks.get(1), "--with", disks.get(2), "--json"};
+        String remarks = Cli.run(layout).json().get("firstLook").get("remarks").toString();
+        assertTrue(remarks.contains("(tired2.disk) that was left behind is used all the same"), remarks);
+        assertTrue(remarks.contains("(tired1.disk) was left behind"), remarks);
+        layout[0] = "verify";
+        JsonNode finding = Cli.run(layout).json().get("findings").get(0);
+        assertEquals("md.events-equal", finding.get("check").asText());
+        assertEquals("40", finding.get("stored").asText());
+        assertEquals("100", finding.get("computed").asText());
+    }
+
+    @Test
+    void whatADiskDoesNotHoldYetComesFromTheOthers() throws IOException {
+        int chunk = 64 << 10;
+        List<byte[]> held = SetDisks.spread(ext4, 4, chunk, true);
+        List<Path> disks = members("rebuilt", 5, 2, chunk, held);
+        // disk 2 is being rebuilt and is at its second MiB; disk 0 has a sector that the set noted as bad, in its sixth MiB
+        SetDisks.change(disks.get(2), 152, new byte[] {0, 8, 0, 0, 0, 0, 0, 0});
+        SetDisks.change(disks.get(2), 8, new byte[] {2});
+        SetDisks.put(disks.get(2), SetDisks.DATA + SetDisks.MIB, new byte[held.get(2).length - SetDisks.MIB]);
+        long bad = (SetDisks.DATA + 512 * 1024) / 512;
+        byte[] entry = new byte[512];
+        Arrays.fill(entry, (byte) 0xFF);
+        java.nio.ByteBuffer.wrap(entry).order(java.nio.ByteOrder.LITTLE_ENDIAN).putLong(0, bad << 10 | 16);
+        SetDisks.put(disks.get(0), 4096 + 16 * 512, entry);
+        SetDisks.change(disks.get(0), 184, new byte[] {0, 0, 1, 0, 16, 0, 0, 0});
+        SetDisks.change(disks.get(0), 8, new byte[] {8});
+        SetDisks.put(disks.get(0), bad * 512, new byte[16 * 512]);
+        String listed = Tool.run("mdadm", "--examine-badblocks", disks.get(0).toString()).ok();
+        assertTrue(listed.contains(bad + " for 16 sectors"), listed);
+        assertTrue(Tool.run("mdadm", "--examine", disks.get(2).toString()).ok().contains("Recovery Offset : 2048 sectors"));
+        Object[] rest = {"--with", disks.get(1), "--with", disks.get(2), "--with", disks.get(3)};
+        assertComplete(disks.get(0), 2, rest);
+        String remarks = Cli.run("layout", disks.get(0), "--with", disks.get(1), "--with", disks.get(2), "--with", disks.get(3), "--json").json()
+                .get("firstLook").get("remarks").toString();
+        assertTrue(remarks.contains("noted 16 bad sectors on a disk (rebuilt0.disk)") && remarks.contains("only the first 2048 sectors"), remarks);
+    }
+
+    @Test
+    void twoDisksThatClaimOnePlaceAreSaid() throws IOException {
+        int chunk = 64 << 10;
+        List<Path> disks = members("twins", 5, 2, chunk, SetDisks.spread(ext4, 4, chunk, true));
+        Path twin = Files.copy(disks.get(1), folder.resolve("twin.disk"));
+        JsonNode findings = Cli.run("verify", disks.get(0), "--with", disks.get(1), "--with", twin, "--with", disks.get(2), "--json").json().get("findings");
+        assertEquals("md.members-agree", findings.get(0).get("check").asText());
+        assertTrue(findings.get(0).get("what").asText().contains("twin.disk") && findings.get(0).get("stored").asText().contains("disk 1"),
+                findings.toString());
+    }
+
     private static List<Path> members(String name, int level, int layout, int chunk, List<byte[]> held) throws IOException {
         List<Path> all = new ArrayList<>();
         for (int i = 0; i < held.size(); i++) {

@@ -59,6 +59,8 @@ class UnreadPropertyTest {
             Map.entry("xfs.sb.secondary", "the image holds one allocation group only"),
             Map.entry("luks2.copies", "the image ends before the second header"),
             Map.entry("lvm.text.crc", "the image holds no metadata area"),
+            Map.entry("md.events-equal", "compares several images; SetsTest makes them"),
+            Map.entry("md.members-agree", "compares several images; SetsTest makes them"),
             Map.entry("md.copies-agree", "compares several images; SetsTest makes them")));
 
     /**

@@ -1,17 +1,16 @@
 package sectorglass.volumes;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
-import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorImage;
-import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
-import sectorglass.image.SectorStates;
-import sectorglass.verify.Outcome;
 
 /**
- * Whether the disks of a set agree: those of a mirror hold the same, those with parity come to zero when all are put together by exclusive or.
+ * Whether the disks of a set agree: those of a mirror hold the same, those with one parity come to zero when all are put together by
+ * exclusive or. Of three and more copies the one that differs from all others stands alone; one parity cannot tell which disk is wrong.
  *
  * @param disks data areas, all counted from byte 0
  * @param parity whether one of them is parity of the others
@@ -19,69 +18,73 @@ import sectorglass.verify.Outcome;
 record MdAgreement(List<SectorImage> disks, boolean parity, Progress progress) {
     private static final int BLOCK = 1 << 20;
 
-    /**
-     * Compares all of it.
-     *
-     * @param start image byte of byte 0 of the first disk's data
-     */
-    Outcome outcome(long start, int sectorSize) {
+    /** Compares all of it. */
+    Disagreement compare(int sectorSize) {
+        Disagreement found = new Disagreement(disks.size());
         long length = disks.stream().mapToLong(SectorImage::bytes).min().orElse(0);
-        byte[] first = new byte[BLOCK];
-        byte[] other = new byte[BLOCK];
-        SectorRanges missing = SectorRanges.EMPTY;
-        long differ = 0;
-        long firstDiffering = -1;
-        for (long at = 0; at < length; at += BLOCK) {
+        int block = Math.max(sectorSize, Math.min(BLOCK, (16 * BLOCK) / disks.size())) / sectorSize * sectorSize;
+        byte[][] copies = new byte[parity ? 2 : disks.size()][block];
+        for (long at = 0; at < length; at += block) {
             progress.checkCancelled();
             progress.at("copies", at, length);
-            int part = (int) Math.min(BLOCK, length - at);
-            SectorRanges open = disks.get(0).read(at, first, 0, part).missing(at, part);
-            boolean[] unequal = new boolean[part / sectorSize + 1];
-            for (int i = 1; i < disks.size(); i++) {
-                SectorStates states = disks.get(i).read(at, other, 0, part);
-                open = open.union(states.missing(at, part));
-                compare(first, other, part, sectorSize, unequal);
-            }
-            if (parity) {
-                for (int i = 0; i < part; i++) {
-                    unequal[i / sectorSize] |= first[i] != 0;
+            int part = (int) Math.min(block, length - at);
+            SectorRanges open = SectorRanges.EMPTY;
+            for (int i = 0; i < disks.size(); i++) {
+                byte[] into = copies[parity ? Math.min(i, 1) : i];
+                open = open.union(disks.get(i).read(at, into, 0, part).missing(at, part));
+                if (parity && i > 0) {
+                    for (int b = 0; b < part; b++) {
+                        copies[0][b] ^= into[b];
+                    }
                 }
             }
-            for (int i = 0; i * sectorSize < part; i++) {
-                long sector = at / sectorSize + i;
-                if (unequal[i] && !open.contains(sector)) {
-                    firstDiffering = firstDiffering < 0 ? sector : firstDiffering;
-                    differ++;
+            for (int from = 0; from < part; from += sectorSize) {
+                int to = Math.min(part, from + sectorSize);
+                int alone = parity ? zero(copies[0], from, to) : alone(copies, from, to);
+                long sector = (at + from) / sectorSize;
+                if (alone != NONE && !open.contains(sector)) {
+                    found.add(sector, alone);
                 }
             }
-            missing = missing.union(open);
+            found.unread(open);
         }
-        if (differ > 0) {
-            return Outcome.failed(differ + " sectors", "no sector").with("sectors", differ)
-                    .at(new ByteRange(start + firstDiffering * sectorSize, sectorSize));
-        }
-        return missing.isEmpty() ? Outcome.passed() : Outcome.unread(moved(missing, start / sectorSize));
+        return found;
     }
 
-    /** With parity the first block gathers the exclusive or of all. */
-    private void compare(byte[] first, byte[] other, int length, int sectorSize, boolean[] unequal) {
-        if (parity) {
-            for (int i = 0; i < length; i++) {
-                first[i] ^= other[i];
+    /** All agree. */
+    private static final int NONE = -2;
+
+    private static int zero(byte[] sum, int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (sum[i] != 0) {
+                return -1;
             }
-            return;
         }
-        for (int from = 0; from < length; from += sectorSize) {
-            int to = Math.min(length, from + sectorSize);
-            unequal[from / sectorSize] |= java.util.Arrays.mismatch(first, from, to, other, from, to) >= 0;
-        }
+        return NONE;
     }
 
-    private static SectorRanges moved(SectorRanges ranges, long by) {
-        SectorRanges.Builder all = new SectorRanges.Builder();
-        for (SectorRange run : ranges) {
-            all.add(run.first() + by, run.count());
+    /** The only copy that differs from all others, -1 where there is no such one, {@link #NONE} where all are equal. */
+    private static int alone(byte[][] copies, int from, int to) {
+        List<Integer> unlike = new ArrayList<>();
+        for (int i = 1; i < copies.length; i++) {
+            if (!Arrays.equals(copies[0], from, to, copies[i], from, to)) {
+                unlike.add(i);
+            }
         }
-        return all.build();
+        if (unlike.isEmpty()) {
+            return NONE;
+        }
+        if (copies.length < 3 || unlike.size() > 1 && unlike.size() < copies.length - 1) {
+            return -1;
+        }
+        if (unlike.size() == 1) {
+            return unlike.get(0);
+        }
+        for (int i = 2; i < copies.length; i++) {
+            if (!Arrays.equals(copies[1], from, to, copies[i], from, to)) {
+                return -1;
+            }
+        }
+        return 0;
     }
 }

@@ -2,6 +2,8 @@ package sectorglass.volumes;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 import sectorglass.image.AssembledImage;
 import sectorglass.image.AssembledImage.Piece;
@@ -10,7 +12,7 @@ import sectorglass.image.ParityImage;
 import sectorglass.image.SectorImage;
 
 /**
- * How chunks of a striped set are spread over its disks. Sources: md(4), section RAID0, RAID4, RAID5, RAID10; placement of parity as in
+ * How chunks of a striped set are spread over its disks. Sources: md(4), section RAID0, RAID4, RAID5, RAID6, RAID10; placement of parity as in
  * the Linux kernel, drivers/md/raid5.c, raid5_compute_sector (from memory).
  */
 final class StripeLayout {
@@ -67,6 +69,27 @@ final class StripeLayout {
                 sources.add(new Source(rebuilt.get(disk), row * chunk));
             }
             return new Piece(number * chunk, chunk, sources);
+        });
+    }
+
+    /**
+     * A set with two parities (level 6).
+     *
+     * @param disks data areas by their place in the set, 4 to 257, all counted from byte 0; null where one is missing
+     */
+    static AssembledImage doubleParity(String name, int sectorSize, List<SectorImage> disks, long diskBytes, long chunk, Parity parity) {
+        int all = disks.size();
+        int data = all - 2;
+        Map<Integer, List<SectorImage>> known = new ConcurrentHashMap<>();
+        return new AssembledImage(name, sectorSize, diskBytes / chunk * chunk * data, at -> {
+            long number = at / chunk;
+            long row = number / data;
+            int place = (int) (number % data);
+            List<SectorImage> ways = known.computeIfAbsent((int) (row % all) * data + place, key -> {
+                DoubleParityRow roles = DoubleParityRow.of(parity, row, all);
+                return roles.sources(disks, roles.data()[place]);
+            });
+            return new Piece(number * chunk, chunk, ways.stream().map(image -> new Source(image, row * chunk)).toList());
         });
     }
 
