@@ -27,6 +27,7 @@ final class CommandTable {
         COMMANDS.put("search", SearchCommand::new);
         COMMANDS.put("propose", ProposeCommand::new);
         COMMANDS.put("demo", DemoCommand::new);
+        COMMANDS.put("practice", PracticeCommand::new);
         COMMANDS.put("providers", ProvidersCommand::new);
     }
 

@@ -4,13 +4,13 @@ import sectorglass.make.write.Block;
 import sectorglass.make.write.UpCase;
 
 /** The rotate-and-add sums of exFAT (Microsoft exFAT specification, sections 3.4, 6.3.3, 7.2.2 and 7.6.4). */
-final class ExfatSums {
+public final class ExfatSums {
 
     private ExfatSums() {
     }
 
     /** 32-bit sum. */
-    static int sum32(int start, byte[] bytes, int from, int length) {
+    public static int sum32(int start, byte[] bytes, int from, int length) {
         int sum = start;
         for (int i = from; i < from + length; i++) {
             sum = Integer.rotateRight(sum, 1) + (bytes[i] & 0xFF);
@@ -19,7 +19,7 @@ final class ExfatSums {
     }
 
     /** 32-bit sum over the eleven sectors of a boot region, without VolumeFlags and PercentInUse. */
-    static int boot(byte[] region, int bytes) {
+    public static int boot(byte[] region, int bytes) {
         int sum = sum32(0, region, 0, 106);
         sum = sum32(sum, region, 108, 4);
         return sum32(sum, region, 113, bytes - 113);
@@ -30,7 +30,7 @@ final class ExfatSums {
     }
 
     /** Sum over an entry set without its own place. */
-    static int set(byte[] bytes, int from, int length) {
+    public static int set(byte[] bytes, int from, int length) {
         int sum = 0;
         for (int i = 0; i < length; i++) {
             if (i != 2 && i != 3) {
@@ -41,7 +41,7 @@ final class ExfatSums {
     }
 
     /** Hash of a name in upper case. */
-    static int nameHash(String name) {
+    public static int nameHash(String name) {
         int sum = 0;
         Block unit = new Block(2);
         for (int i = 0; i < name.length(); i++) {

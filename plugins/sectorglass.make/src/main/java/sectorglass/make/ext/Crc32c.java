@@ -1,7 +1,7 @@
 package sectorglass.make.ext;
 
 /** CRC-32C without inversion, as ext4 chains it: polynomial 82F63B78, reflected. */
-final class Crc32c {
+public final class Crc32c {
     private static final int POLYNOMIAL = 0x82F63B78;
     private static final int[] TABLE = new int[256];
 
@@ -18,7 +18,8 @@ final class Crc32c {
     private Crc32c() {
     }
 
-    static int of(int start, byte[] bytes, int from, int length) {
+    /** Goes on over some bytes. */
+    public static int of(int start, byte[] bytes, int from, int length) {
         int crc = start;
         for (int i = from; i < from + length; i++) {
             crc = crc >>> 8 ^ TABLE[(crc ^ bytes[i]) & 0xFF];
@@ -26,12 +27,13 @@ final class Crc32c {
         return crc;
     }
 
-    static int of(int start, byte[] bytes) {
+    /** Goes on over an array. */
+    public static int of(int start, byte[] bytes) {
         return of(start, bytes, 0, bytes.length);
     }
 
     /** Goes on over four bytes, lowest first. */
-    static int of(int start, long value) {
+    public static int of(int start, long value) {
         return of(start, new byte[] {(byte) value, (byte) (value >> 8), (byte) (value >> 16), (byte) (value >> 24)});
     }
 }
