@@ -5,7 +5,10 @@ import java.util.Locale;
 import java.util.Optional;
 
 import sectorglass.image.ByteRange;
+import sectorglass.disk.way.WayBuilder;
+import sectorglass.disk.way.WayStep;
 import sectorglass.image.SectorImage;
+import sectorglass.image.Texts;
 import sectorglass.verify.Checks;
 
 /** Knows kinds of partition maps; a provider. */
@@ -57,5 +60,19 @@ public interface MapProvider {
     /** This provider's maps for another sector size, all partitions staying in place; empty where it found none. */
     default Optional<Translation> translate(Disk disk, int sectorSize, Locale locale) {
         return Optional.empty();
+    }
+
+    /**
+     * How a machine finds the sectors of an entry, from the start of the disk on.
+     *
+     * @param map one that {@link #locate} of the same provider returned
+     * @param entry one of its entries
+     * @return at least one step; see {@link sectorglass.disk.way.FileWay}
+     */
+    default List<WayStep> way(PartitionMap map, MapEntry entry, SectorImage image, Locale locale) {
+        return WayBuilder.run(new Texts(WayBuilder.class, locale), way -> {
+            way.step("entry", entry.where(), null);
+            way.next(way.sum("first", entry.range().first() + " × " + image.sectorSize(), Math.multiplyExact(entry.range().first(), image.sectorSize())));
+        });
     }
 }

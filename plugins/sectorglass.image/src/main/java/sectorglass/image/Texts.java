@@ -19,6 +19,7 @@ public final class Texts {
     private static final Map<File, Properties> FILES = new ConcurrentHashMap<>();
 
     private final Class<?> beside;
+    private final String name;
     private final Locale locale;
 
     private record File(Class<?> beside, String name) { }
@@ -33,7 +34,17 @@ public final class Texts {
      * @param locale whose language is wanted; English stands in for what it lacks
      */
     public Texts(Class<?> beside, Locale locale) {
+        this(beside, "texts", locale);
+    }
+
+    /**
+     * The sentences in other files beside a class.
+     *
+     * @param name of the files, without language and ending
+     */
+    public Texts(Class<?> beside, String name, Locale locale) {
         this.beside = beside;
+        this.name = name;
         this.locale = locale;
     }
 
@@ -48,12 +59,12 @@ public final class Texts {
      * @throws IllegalArgumentException if no file has the key
      */
     public String of(String key, Object... values) {
-        String pattern = FILES.computeIfAbsent(new File(beside, "texts_" + locale.getLanguage() + ".properties"), Texts::read).getProperty(key);
+        String pattern = FILES.computeIfAbsent(new File(beside, name + "_" + locale.getLanguage() + ".properties"), Texts::read).getProperty(key);
         if (pattern == null) {
-            pattern = FILES.computeIfAbsent(new File(beside, "texts.properties"), Texts::read).getProperty(key);
+            pattern = FILES.computeIfAbsent(new File(beside, name + ".properties"), Texts::read).getProperty(key);
         }
         if (pattern == null) {
-            throw new IllegalArgumentException("no text " + key + " beside " + beside.getName());
+            throw new IllegalArgumentException("no text " + key + " in " + name + " beside " + beside.getName());
         }
         Object[] safe = new Object[values.length];
         for (int i = 0; i < values.length; i++) {

@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.make.DiskDescription;
 import sectorglass.make.MadeDisk;
 import sectorglass.make.MadeVolume;
 import sectorglass.make.Medium;
-import sectorglass.make.PartitionDescription;
 import sectorglass.make.Slot;
 import sectorglass.make.SplitMix64;
 import sectorglass.practice.fault.Area;
@@ -100,9 +100,20 @@ final class FaultDrawing {
         return false;
     }
 
+    /** Whether a disk has the structures for all of these kinds. */
+    static boolean fits(DiskDescription disk, List<FaultKind> kinds) {
+        int logical = logical(disk);
+        return kinds.stream().map(FaultKind::area).allMatch(area -> area.map() ? area.fits(disk.map(), logical)
+                : disk.partitions().stream().anyMatch(p -> p.volume() != null && area.fits(p.volume().kind())));
+    }
+
+    private static int logical(DiskDescription disk) {
+        return (int) disk.partitions().stream().filter(p -> p.slot() == Slot.LOGICAL).count();
+    }
+
     private List<Field> fields() {
         List<Field> fields = new ArrayList<>();
-        int logical = (int) made.description().partitions().stream().filter(p -> p.slot() == Slot.LOGICAL).count();
+        int logical = logical(made.description());
         for (Area area : Area.values()) {
             if (area.map() && area.fits(made.description().map(), logical)) {
                 fields.add(new Field(area, -1));
@@ -133,15 +144,5 @@ final class FaultDrawing {
         zones.add(own);
         planted.add(new Planted(kind, volume, site.spots(), List.of(), List.of(), site.seen()));
         return true;
-    }
-
-    /** Number of the partition in the listing: containers are not counted. */
-    static int number(MadeDisk made, int index) {
-        int number = 0;
-        for (int i = 0; i <= index; i++) {
-            PartitionDescription partition = made.description().partitions().get(i);
-            number += partition.slot() == Slot.CONTAINER ? 0 : 1;
-        }
-        return number;
     }
 }

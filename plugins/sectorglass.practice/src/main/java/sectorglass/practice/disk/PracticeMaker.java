@@ -38,6 +38,8 @@ public final class PracticeMaker {
     /** The highest level. */
     public static final int LEVELS = 5;
     private static final int ATTEMPTS = 20;
+    /** How many disks are looked at for one that has room for all kinds wanted. */
+    private static final int LOOKS = 2000;
     private static final int[][] COUNTS = {{1, 1}, {1, 2}, {1, 3}, {2, 4}, {0, 5}};
 
     private final RuleBook book;
@@ -62,7 +64,7 @@ public final class PracticeMaker {
             throw new IllegalArgumentException("level=" + level);
         }
         int[] counts = COUNTS[level - 1];
-        return drawn(seed, level, seat, image, "practice level " + level, (drawing, numbers) -> {
+        return drawn(seed, level, seat, image, "practice level " + level, List.of(), (drawing, numbers) -> {
             int wanted = counts[0] + numbers.below(counts[1] - counts[0] + 1);
             drawing.plant(wanted, level);
             return drawing.planted().size() == wanted;
@@ -81,7 +83,7 @@ public final class PracticeMaker {
             wanted.add(FaultKind.all().stream().filter(k -> k.name().equals(name)).findFirst()
                     .orElseThrow(() -> new IllegalArgumentException("no kind of fault is called " + name)));
         }
-        return drawn(seed, LEVELS, 0, image, "practice of " + String.join(", ", kinds), (drawing, numbers) -> {
+        return drawn(seed, LEVELS, 0, image, "practice of " + String.join(", ", kinds), wanted, (drawing, numbers) -> {
             for (FaultKind kind : wanted) {
                 if (!drawing.plant(kind)) {
                     return false;
@@ -104,18 +106,23 @@ public final class PracticeMaker {
         boolean plant(FaultDrawing drawing, SplitMix64 numbers) throws IOException;
     }
 
-    private DiskKey drawn(long seed, int level, int seat, Path image, String part, Planting planting) throws IOException {
-        for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+    private DiskKey drawn(long seed, int level, int seat, Path image, String part, List<FaultKind> kinds, Planting planting) throws IOException {
+        int made = 0;
+        for (int attempt = 0; attempt < LOOKS && made < ATTEMPTS; attempt++) {
             SplitMix64 numbers = SplitMix64.of(seed, part + " attempt " + attempt);
             DiskDescription description = new DiskDrawing(numbers, level).draw();
-            MadeDisk made;
+            if (!FaultDrawing.fits(description, kinds)) {
+                continue;
+            }
+            made++;
+            MadeDisk disk;
             List<FaultDrawing.Planted> planted;
             try (SparseFile medium = SparseFile.create(image, description.bytes())) {
-                made = DiskMaker.withPlaces().make(description, medium);
-                FaultDrawing drawing = new FaultDrawing(medium, made, numbers);
+                disk = DiskMaker.withPlaces().make(description, medium);
+                FaultDrawing drawing = new FaultDrawing(medium, disk, numbers);
                 planted = planting.plant(drawing, numbers) ? drawing.planted() : null;
             }
-            DiskKey key = planted == null ? null : key(code(seed, part), seed, level, seat, image, made, planted);
+            DiskKey key = planted == null ? null : key(code(seed, part), seed, level, seat, image, disk, planted);
             if (key != null) {
                 return key;
             }
