@@ -9,9 +9,8 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 
-import picocli.CommandLine.ArgGroup;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Model.ArgGroupSpec;
+import picocli.CommandLine.Model.CommandSpec;
 import sectorglass.decode.DecodeOptions;
 import sectorglass.decode.Decoder;
 import sectorglass.decode.FieldNode;
@@ -30,24 +29,13 @@ import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
 
 /** Prints each field of the structure at a place. */
-@Command(description = "Prints each field at a place: bytes, name, value, meaning.")
 final class ExplainCommand extends ImageCommand {
     /** How many bytes a format chosen by hand may look at. */
     private static final int BY_HAND = 1 << 16;
 
-    /** The place. */
-    static final class Place {
-        @Option(names = "--lba", required = true, paramLabel = "N", description = "The LBA to explain.")
-        Long lba;
-
-        @Option(names = "--at", required = true, paramLabel = "BYTE", description = "The image byte to explain; 0x for hex.")
-        String at;
-    }
-
-    @ArgGroup(multiplicity = "1")
-    private Place place;
-
-    @Option(names = "--format", paramLabel = "ID", description = "Decodes by this format instead of the one that fits the place.")
+    private final Said lba = Said.value("--lba", Long.class, "N", "The LBA to explain.");
+    private final Said byteAt = Said.value("--at", String.class, "BYTE", "The image byte to explain; 0x for hex.");
+    private final Said chosen = Said.value("--format", String.class, "ID", "Decodes by this format instead of the one that fits the place.");
     private String format;
 
     ExplainCommand(PrintStream out, PrintStream err) {
@@ -73,7 +61,18 @@ final class ExplainCommand extends ImageCommand {
     }
 
     @Override
+    CommandSpec spec() {
+        CommandSpec command = CommandSpec.wrapWithoutInspection(this);
+        command.usageMessage().description("Prints each field at a place: bytes, name, value, meaning.");
+        command.addArgGroup(ArgGroupSpec.builder().multiplicity("1").addArg(lba.required()).addArg(byteAt.required()).build());
+        chosen.addTo(command);
+        addTo(command);
+        return command;
+    }
+
+    @Override
     int run(OpenImage opened) throws Exception {
+        format = chosen.text();
         long at = place(opened);
         Disk disk = survey(opened);
         FormatCatalogue catalogue = catalogues.get();
@@ -111,16 +110,16 @@ final class ExplainCommand extends ImageCommand {
 
     private long place(OpenImage opened) throws CommandException {
         long at;
-        if (place.lba != null) {
-            if (place.lba < 0 || place.lba > Long.MAX_VALUE / opened.sectorSize()) {
-                throw new CommandException(Status.USE, "LBA " + place.lba + " is no address.");
+        if (lba.number() != null) {
+            if (lba.number() < 0 || lba.number() > Long.MAX_VALUE / opened.sectorSize()) {
+                throw new CommandException(Status.USE, "LBA " + lba.number() + " is no address.");
             }
-            at = place.lba * opened.sectorSize();
+            at = lba.number() * opened.sectorSize();
         } else {
             try {
-                at = Long.decode(place.at);
+                at = Long.decode(byteAt.text());
             } catch (NumberFormatException e) {
-                throw new CommandException(Status.USE, "\"" + place.at + "\" is no byte address: give a decimal number, or 0x and a hex number.");
+                throw new CommandException(Status.USE, "\"" + byteAt.text() + "\" is no byte address: give a decimal number, or 0x and a hex number.");
             }
         }
         if (at < 0 || at >= opened.bytes()) {

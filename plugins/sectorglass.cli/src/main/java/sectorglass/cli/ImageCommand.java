@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
 import sectorglass.disk.Disk;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.Survey;
@@ -20,23 +20,17 @@ import sectorglass.verify.RuleBook;
 /** What all commands that open an image share. */
 abstract class ImageCommand implements Callable<Integer> {
 
-    @Parameters(index = "0", paramLabel = "IMAGE", description = "A raw image, or the first part of a chunk set.")
+    private final PositionalParamSpec file = PositionalParamSpec.builder().index("0").type(Path.class).paramLabel("IMAGE")
+            .description("A raw image, or the first part of a chunk set.").build();
+    private final Said asJson = Said.flag("--json", "JSON instead of text.");
+    private final Said onlyResult = Said.flag("--quiet", "Nothing but the result.");
+    private final Said words = Said.value("--language", String.class, "CODE", "Language of texts: en (default) or de.");
+
+    final SourceOptions source = new SourceOptions();
+
     Path image;
-
-    @Mixin
-    SourceOptions source = new SourceOptions();
-
-    @Option(names = "--json", description = "JSON instead of text.")
     boolean json;
-
-    @Option(names = "--quiet", description = "Nothing but the result.")
     boolean quiet;
-
-    @Option(names = "--language", paramLabel = "CODE", description = "Language of texts: en (default) or de.")
-    String language = "en";
-
-    @Option(names = {"-h", "--help"}, usageHelp = true, description = "Shows this help.")
-    boolean help;
 
     final PrintStream out;
     final PrintStream err;
@@ -54,8 +48,28 @@ abstract class ImageCommand implements Callable<Integer> {
         });
     }
 
+    /** Makes what all these commands share part of this one. */
+    void addTo(CommandSpec command) {
+        command.addPositional(file);
+        source.addTo(command);
+        asJson.addTo(command);
+        onlyResult.addTo(command);
+        words.addTo(command);
+        command.addOption(OptionSpec.builder("-h", "--help").type(boolean.class).usageHelp(true).description("Shows this help.").build());
+    }
+
+    /** The command with its options: those of its annotations, and the shared ones. */
+    CommandSpec spec() {
+        CommandSpec command = CommandSpec.forAnnotatedObject(this);
+        addTo(command);
+        return command;
+    }
+
     @Override
     public final Integer call() throws Exception {
+        image = file.getValue();
+        json = asJson.given();
+        quiet = onlyResult.given();
         try (OpenImage opened = source.open(image, locale(), progress())) {
             if (!quiet && !json) {
                 opened.remarks().forEach(remark -> err.println("Note: " + remark));
@@ -72,7 +86,7 @@ abstract class ImageCommand implements Callable<Integer> {
     abstract int run(OpenImage opened) throws Exception;
 
     final Locale locale() {
-        return Locale.forLanguageTag(language);
+        return words.text() == null ? Locale.ENGLISH : Locale.forLanguageTag(words.text());
     }
 
     final Progress progress() {

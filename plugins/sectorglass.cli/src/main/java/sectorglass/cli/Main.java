@@ -60,7 +60,9 @@ public final class Main {
         if (command instanceof ImageCommand reading) {
             reading.prepare();
         }
-        CommandLine line = new CommandLine(command);
+        // no option is a date or comes from a database; getting ready to read such is a good part of a short command's time
+        System.setProperty("picocli.converters.excludes", "java.time.*,java.sql.*");
+        CommandLine line = new CommandLine(command instanceof ImageCommand reading ? reading.spec() : command);
         line.setCommandName("sectorglass " + args[0]);
         line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));

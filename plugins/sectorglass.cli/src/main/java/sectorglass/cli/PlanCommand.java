@@ -43,10 +43,10 @@ final class PlanCommand extends ImageCommand {
     @Option(names = "--kind", paramLabel = "KIND", description = "Files of this kind come first: picture, camera-raw, video, sound, document, mail, archive, database.")
     private List<String> kinds = List.of();
 
-    @Option(names = "--from", paramLabel = "DATE", description = "Files changed on this day (2026-01-31) or later come first; with --kind, of those kinds.")
+    @Option(names = "--from", converter = Day.class, paramLabel = "DATE", description = "Files changed on this day (2026-01-31) or later come first; with --kind, of those kinds.")
     private LocalDate from;
 
-    @Option(names = "--until", paramLabel = "DATE", description = "Files changed on this day or earlier come first; with --kind, of those kinds.")
+    @Option(names = "--until", converter = Day.class, paramLabel = "DATE", description = "Files changed on this day or earlier come first; with --kind, of those kinds.")
     private LocalDate until;
 
     @Option(names = "--zones", paramLabel = "FILE", description = "Which head serves which sectors (CSV: first_lba,sectors,head).")

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Model.CommandSpec;
 import sectorglass.disk.CodePage;
 import sectorglass.image.DumpForm;
 import sectorglass.image.Filler;
@@ -34,75 +34,57 @@ import sectorglass.recovery.PassHistory;
 /** Where an image comes from and what of it was read. */
 final class SourceOptions {
 
-    @Option(names = "--read-map", paramLabel = "FILE", description = "Which sectors were read (CSV: first_lba,sectors,state[,head]).")
-    private Path readMap;
-
-    @Option(names = "--pass", paramLabel = "FILE", description = {"Read maps of passes over the disk, in order: a sector that any of them read is read,",
-        "one that failed in some and was read in none is failed."})
-    private List<Path> passes = List.of();
+    private final Said readMap = Said.value("--read-map", Path.class, "FILE", "Which sectors were read (CSV: first_lba,sectors,state[,head]).");
+    private final Said passes = Said.paths("--pass", "FILE", "Read maps of passes over the disk, in order: a sector that any of them read is read,",
+            "one that failed in some and was read in none is failed.");
+    private final Said log = Said.value("--log", Path.class, "FILE", "A delimited text log that tells what was read; --log-form says how.");
+    private final Said logForm = Said.keys("--log-form",
+            "How --log is read: delimiter (a character, or blank, tab, comma), skip (lines), comment, start, size, state (columns from 1),",
+            "means (length, last, end), base (8, 10, 16), unit (sectors, bytes), read, failed, skipped, unread (the log's words, | between several),",
+            "others (state of other words), tolerant (yes).");
+    private final Said filler = Said.flag("--filler", "Marks sectors that hold a filler pattern as unread. Without it a filler is only mentioned.");
+    private final Said holes = Said.flag("--holes", "Marks sparse holes of the file as unread. A hole may also be a true zero.");
+    private final Said sectorSize = Said.value("--sector-size", Long.class, "N", "512, 1024, 2048 or 4096; otherwise found from structures.");
+    private final Said codePage = Said.value("--code-page", String.class, "PAGE",
+            "Code page of 8.3 names and labels of FAT: 850 (default), 437, 866, 932 and others.");
+    private final Said partList = Said.value("--part-list", Path.class, "FILE",
+            "Parts of a chunk set (CSV: first_lba,sectors,file); IMAGE is then only a name.");
+    private final Said alone = Said.flag("--alone", "IMAGE is the whole image although files with further numbers lie beside it.");
+    private final Said dumpForm = Said.keys("--dump-form",
+            "How sectors lie in the file, where it is not found or not right: header, trailer, first (image byte of the first payload byte), stored",
+            "(bytes per stored sector), offset, length (of the payload in it), swapped (yes).");
+    private final Said job = Said.value("--job", Path.class, "FILE",
+            "A job file: parts, dump form, sector size and read maps come from it where no option gives them;",
+            "what the command did is added to its log.");
+    private final Said rawAnyway = Said.flag("--raw-anyway", "Opens a compressed file or virtual disk as the raw bytes it is made of.");
+    private final Said deviceAnyway = Said.flag("--device-anyway",
+            "Opens a block device. A failing drive is imaged first: every read may be its last.");
+    private final Said with = Said.paths("--with", "FILE", "A further disk of the same set (LVM, md); may be given several times.");
+    private final Said withReadMap = Said.paths("--with-read-map", "FILE",
+            "The read map of a disk given by --with, in the same order; - where there is none.");
 
     private PassHistory history = new PassHistory(List.of(), ReadMap.EMPTY, SectorRanges.EMPTY, SectorRanges.EMPTY);
 
-    @Option(names = "--log", paramLabel = "FILE", description = "A delimited text log that tells what was read; --log-form says how.")
-    private Path log;
-
-    @Option(names = "--log-form", split = ",", paramLabel = "KEY=VALUE", description = {
-        "How --log is read: delimiter (a character, or blank, tab, comma), skip (lines), comment, start, size, state (columns from 1),",
-        "means (length, last, end), base (8, 10, 16), unit (sectors, bytes), read, failed, skipped, unread (the log's words, | between several),",
-        "others (state of other words), tolerant (yes)."})
-    private Map<String, String> logForm = Map.of();
-
-    @Option(names = "--filler", description = "Marks sectors that hold a filler pattern as unread. Without it a filler is only mentioned.")
-    private boolean filler;
-
-    @Option(names = "--holes", description = "Marks sparse holes of the file as unread. A hole may also be a true zero.")
-    private boolean holes;
-
-    @Option(names = "--sector-size", paramLabel = "N", description = "512, 1024, 2048 or 4096; otherwise found from structures.")
-    private int sectorSize;
-
-    @Option(names = "--code-page", paramLabel = "PAGE", description = "Code page of 8.3 names and labels of FAT: 850 (default), 437, 866, 932 and others.")
-    private String codePage;
-
-    @Option(names = "--part-list", paramLabel = "FILE", description = "Parts of a chunk set (CSV: first_lba,sectors,file); IMAGE is then only a name.")
-    private Path partList;
-
-    @Option(names = "--alone", description = "IMAGE is the whole image although files with further numbers lie beside it.")
-    private boolean alone;
-
-    @Option(names = "--dump-form", split = ",", paramLabel = "KEY=VALUE", description = {
-        "How sectors lie in the file, where it is not found or not right: header, trailer, first (image byte of the first payload byte), stored",
-        "(bytes per stored sector), offset, length (of the payload in it), swapped (yes)."})
-    private Map<String, String> dumpForm = Map.of();
-
-    @Option(names = "--job", paramLabel = "FILE", description = {"A job file: parts, dump form, sector size and read maps come from it where no option gives them;",
-        "what the command did is added to its log."})
-    private Path job;
-
-    @Option(names = "--raw-anyway", description = "Opens a compressed file or virtual disk as the raw bytes it is made of.")
-    private boolean rawAnyway;
-
-    @Option(names = "--device-anyway", description = "Opens a block device. A failing drive is imaged first: every read may be its last.")
-    private boolean deviceAnyway;
-
-    @Option(names = "--with", paramLabel = "FILE", description = "A further disk of the same set (LVM, md); may be given several times.")
-    private List<Path> with = List.of();
-
-    @Option(names = "--with-read-map", paramLabel = "FILE", description = "The read map of a disk given by --with, in the same order; - where there is none.")
-    private List<Path> withReadMap = List.of();
-
     private final List<OpenImage> others = new ArrayList<>();
+
+    /** Makes these the options of a command. */
+    void addTo(CommandSpec command) {
+        for (Said option : List.of(readMap, passes, log, logForm, filler, holes, sectorSize, codePage, partList, alone, dumpForm, job, rawAnyway,
+                deviceAnyway, with, withReadMap)) {
+            option.addTo(command);
+        }
+    }
 
     /** The further disks of the set, opened when first asked for. */
     List<OpenImage> others(Locale locale, Progress progress) throws CommandException {
-        if (withReadMap.size() > with.size()) {
-            throw new CommandException(Status.USE, "--with-read-map is given " + withReadMap.size() + " times, but --with " + with.size() + " times.");
+        if (withReadMap.paths().size() > with.paths().size()) {
+            throw new CommandException(Status.USE, "--with-read-map is given " + withReadMap.paths().size() + " times, but --with " + with.paths().size() + " times.");
         }
-        while (others.size() < with.size()) {
+        while (others.size() < with.paths().size()) {
             int index = others.size();
-            Path map = index < withReadMap.size() && !withReadMap.get(index).toString().equals("-") ? withReadMap.get(index) : null;
+            Path map = index < withReadMap.paths().size() && !withReadMap.paths().get(index).toString().equals("-") ? withReadMap.paths().get(index) : null;
             try {
-                others.add(Images.open(with.get(index), OpenOptions.DEFAULT.withReadMap(map).withDeviceAnyway(deviceAnyway).withLocale(locale)));
+                others.add(Images.open(with.paths().get(index), OpenOptions.DEFAULT.withReadMap(map).withDeviceAnyway(deviceAnyway.given()).withLocale(locale)));
             } catch (ImageException e) {
                 throw new CommandException(Status.IMAGE, e.getMessage());
             }
@@ -117,36 +99,34 @@ final class SourceOptions {
 
     /** Opens an image as the options say. */
     OpenImage open(Path file, Locale locale, Progress progress) throws ImageException, CommandException {
-        if (sectorSize != 0 && (sectorSize < 512 || sectorSize > 4096 || Integer.bitCount(sectorSize) != 1)) {
-            throw new CommandException(Status.USE, "--sector-size " + sectorSize + " is not 512, 1024, 2048 or 4096.");
+        long size = sectorSize.number() == null ? 0 : sectorSize.number();
+        if (size != 0 && (size < 512 || size > 4096 || Long.bitCount(size) != 1)) {
+            throw new CommandException(Status.USE, "--sector-size " + size + " is not 512, 1024, 2048 or 4096.");
         }
-        if (codePage != null && !CodePage.choose(codePage)) {
-            throw new CommandException(Status.USE, "The code page \"" + codePage
+        if (codePage.text() != null && !CodePage.choose(codePage.text())) {
+            throw new CommandException(Status.USE, "The code page \"" + codePage.text()
                     + "\" is not known. Give a number such as 437, 850, 852, 866 or 932.");
         }
-        Job known = job == null ? Job.empty() : jobFile().job();
-        if (dumpForm.isEmpty()) {
-            dumpForm = known.dumpForm();
-        }
-        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(sectorSize == 0 ? known.sectorSize() : sectorSize).withReadMap(readMap)
-                .withDeviceAnyway(deviceAnyway).withLocale(locale).withPartList(partList).withAlone(alone).withRawAnyway(rawAnyway).withDumpForm(form());
-        if (partList == null && !known.parts().isEmpty()) {
+        Job known = job.path() == null ? Job.empty() : jobFile().job();
+        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(size == 0 ? known.sectorSize() : (int) size).withReadMap(readMap.path())
+                .withDeviceAnyway(deviceAnyway.given()).withLocale(locale).withPartList(partList.path()).withAlone(alone.given()).withRawAnyway(rawAnyway.given()).withDumpForm(form(known));
+        if (partList.path() == null && !known.parts().isEmpty()) {
             options = options.withParts(known.parts().stream().map(part -> beside(part.file())).toList());
         }
-        if (log != null) {
-            options = options.withLog(log, reading());
+        if (log.path() != null) {
+            options = options.withLog(log.path(), reading());
         }
         OpenImage image = Images.open(file, options);
-        if (readMap == null) {
+        if (readMap.path() == null) {
             for (String map : known.readMaps()) {
                 image = image.withStates(image.states().with(ReadStateSources.Kind.READ_MAP, map, ReadMap.load(beside(map))));
             }
         }
         image = withPasses(image, known);
-        if (filler) {
+        if (filler.given()) {
             image = withFiller(image, locale, progress);
         }
-        if (holes) {
+        if (holes.given()) {
             SectorRanges found = image.holes().orElse(SectorRanges.EMPTY);
             image = image.withStates(image.states().with(ReadStateSources.Kind.HOLES, "sparse holes", unread(found)));
         }
@@ -157,11 +137,11 @@ final class SourceOptions {
     private OpenImage withPasses(OpenImage image, Job known) throws ImageException {
         List<String> names = new ArrayList<>();
         List<ReadMap> maps = new ArrayList<>();
-        for (Path pass : passes) {
+        for (Path pass : passes.paths()) {
             names.add(pass.getFileName().toString());
             maps.add(ReadMap.load(pass));
         }
-        for (Job.Pass pass : passes.isEmpty() && readMap == null ? known.passes() : List.<Job.Pass>of()) {
+        for (Job.Pass pass : passes.paths().isEmpty() && readMap.path() == null ? known.passes() : List.<Job.Pass>of()) {
             if (pass.readMap() != null) {
                 names.add(pass.name());
                 maps.add(ReadMap.load(beside(pass.readMap())));
@@ -192,12 +172,12 @@ final class SourceOptions {
 
     /** The job, or an empty one where none is named. */
     Job known() throws CommandException {
-        return job == null ? Job.empty() : jobFile().job();
+        return job.path() == null ? Job.empty() : jobFile().job();
     }
 
     /** Adds a line to the log of the job, where there is one. */
     void log(String what) throws CommandException {
-        if (job != null) {
+        if (job.path() != null) {
             try {
                 jobFile().update(known -> known.logged(Instant.now().truncatedTo(ChronoUnit.SECONDS), System.getProperty("user.name"), what));
             } catch (IOException e) {
@@ -208,17 +188,17 @@ final class SourceOptions {
 
     /** The job file that was named, or null. */
     Path job() {
-        return job;
+        return job.path();
     }
 
     /** The result of a finished search that the job holds, or null. */
     SearchResult searched() throws CommandException {
-        return job == null ? null : new SearchStore(jobFile()).result().orElse(null);
+        return job.path() == null ? null : new SearchStore(jobFile()).result().orElse(null);
     }
 
     private JobFile jobFile() throws CommandException {
         try {
-            return JobFile.open(job);
+            return JobFile.open(job.path());
         } catch (IOException e) {
             throw new CommandException(Status.USE, e.getMessage());
         }
@@ -226,7 +206,7 @@ final class SourceOptions {
 
     /** Files are named relative to the job file. */
     private Path beside(String name) {
-        return job.toAbsolutePath().resolveSibling(name);
+        return job.path().toAbsolutePath().resolveSibling(name);
     }
 
     private static OpenImage withFiller(OpenImage image, Locale locale, Progress progress) {
@@ -241,11 +221,11 @@ final class SourceOptions {
         return ReadMap.of(ranges, ReadState.UNREAD);
     }
 
-    private DumpForm form() throws CommandException {
-        if (dumpForm.isEmpty()) {
+    private DumpForm form(Job known) throws CommandException {
+        Map<String, String> left = new HashMap<>(dumpForm.keys().isEmpty() ? known.dumpForm() : dumpForm.keys());
+        if (left.isEmpty()) {
             return null;
         }
-        Map<String, String> left = new HashMap<>(dumpForm);
         int stored = (int) number(left, "stored", 512);
         long offset = number(left, "offset", 0);
         DumpForm form;
@@ -261,7 +241,7 @@ final class SourceOptions {
     }
 
     private TextLog reading() throws CommandException {
-        Map<String, String> left = new HashMap<>(logForm);
+        Map<String, String> left = new HashMap<>(logForm.keys());
         Map<String, ReadState> words = new HashMap<>();
         for (ReadState state : ReadState.values()) {
             String given = left.remove(state.word());

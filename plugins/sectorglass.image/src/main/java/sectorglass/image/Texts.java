@@ -22,7 +22,18 @@ public final class Texts {
     private final String name;
     private final Locale locale;
 
-    private record File(Class<?> beside, String name) { }
+    /** Compared by hand: what the compiler would add is linked at run time, and every command asks for a text. */
+    private record File(Class<?> beside, String name) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof File file && file.beside == beside && file.name.equals(name);
+        }
+
+        @Override
+        public int hashCode() {
+            return name.hashCode() * 31 + beside.getName().hashCode();
+        }
+    }
 
     Texts(Locale locale) {
         this(Texts.class, locale);
