@@ -135,9 +135,7 @@ final class FileTable {
             }
         }
         int at = (int) (record % perChunk) * size;
-        byte[] own = view.bytes != null && view.bytes.length == part.bytes.length ? view.bytes : new byte[part.bytes.length];
-        System.arraycopy(part.bytes, at, own, at, size);
-        part.over(own).load(view, at, size);
+        part.loadCopy(view, at, size);
         view.number = record;
         return true;
     }

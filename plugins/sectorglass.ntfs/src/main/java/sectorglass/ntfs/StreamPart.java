@@ -1,6 +1,7 @@
 package sectorglass.ntfs;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 import sectorglass.image.SectorImage;
@@ -127,19 +128,23 @@ final class StreamPart {
         return UNKNOWN;
     }
 
-    /** The same pieces over another array, so that undoing an update sequence leaves the stored bytes alone. */
-    StreamPart over(byte[] other) {
-        return new StreamPart(other, pieces);
-    }
-
     /** Loads a block of this part into a view, its update sequence undone in {@link #bytes}. */
     void load(FixedBlock view, int at, int length) {
+        load(view, bytes, at, at, length);
+    }
+
+    /** Loads a copy of a block of this part into a view, so that undoing the update sequence leaves the stored bytes alone. */
+    void loadCopy(FixedBlock view, int at, int length) {
+        load(view, Arrays.copyOfRange(bytes, at, at + length), 0, at, length);
+    }
+
+    private void load(FixedBlock view, byte[] array, int start, int at, int length) {
         if (pieces.size() == 1 && pieces.get(0).address >= 0) {
             Piece only = pieces.get(0);
-            view.load(bytes, at, length, only.states, only.address + at - only.at);
+            view.load(array, start, length, only.states, only.address + at - only.at);
             return;
         }
-        view.begin(bytes, at, length);
+        view.begin(array, start, length);
         for (Piece piece : pieces) {
             int from = Math.max(at, piece.at);
             int to = Math.min(at + length, piece.at + piece.length);
