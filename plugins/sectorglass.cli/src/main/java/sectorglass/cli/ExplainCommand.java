@@ -62,11 +62,9 @@ final class ExplainCommand extends ImageCommand {
 
     @Override
     CommandSpec spec() {
-        CommandSpec command = CommandSpec.wrapWithoutInspection(this);
-        command.usageMessage().description("Prints each field at a place: bytes, name, value, meaning.");
+        CommandSpec command = plain("Prints each field at a place: bytes, name, value, meaning.");
         command.addArgGroup(ArgGroupSpec.builder().multiplicity("1").addArg(lba.required()).addArg(byteAt.required()).build());
         chosen.addTo(command);
-        addTo(command);
         return command;
     }
 

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.Parameters;
 import sectorglass.disk.Disk;
 import sectorglass.disk.MapProvider;
 import sectorglass.disk.Survey;
@@ -20,17 +21,20 @@ import sectorglass.verify.RuleBook;
 /** What all commands that open an image share. */
 abstract class ImageCommand implements Callable<Integer> {
 
-    private final PositionalParamSpec file = PositionalParamSpec.builder().index("0").type(Path.class).paramLabel("IMAGE")
-            .description("A raw image, or the first part of a chunk set.").build();
+    private static final String IMAGE = "A raw image, or the first part of a chunk set.";
+
     private final Said asJson = Said.flag("--json", "JSON instead of text.");
     private final Said onlyResult = Said.flag("--quiet", "Nothing but the result.");
     private final Said words = Said.value("--language", String.class, "CODE", "Language of texts: en (default) or de.");
 
     final SourceOptions source = new SourceOptions();
 
+    @Parameters(index = "0", paramLabel = "IMAGE", description = IMAGE)
     Path image;
+
     boolean json;
     boolean quiet;
+    private PositionalParamSpec file;
 
     final PrintStream out;
     final PrintStream err;
@@ -49,8 +53,7 @@ abstract class ImageCommand implements Callable<Integer> {
     }
 
     /** Makes what all these commands share part of this one. */
-    void addTo(CommandSpec command) {
-        command.addPositional(file);
+    private void addTo(CommandSpec command) {
         source.addTo(command);
         asJson.addTo(command);
         onlyResult.addTo(command);
@@ -65,9 +68,19 @@ abstract class ImageCommand implements Callable<Integer> {
         return command;
     }
 
+    /** A command without annotations, with the shared options. */
+    final CommandSpec plain(String description) {
+        CommandSpec command = CommandSpec.wrapWithoutInspection(this);
+        command.usageMessage().description(description);
+        file = PositionalParamSpec.builder().index("0").type(Path.class).paramLabel("IMAGE").description(IMAGE).build();
+        command.addPositional(file);
+        addTo(command);
+        return command;
+    }
+
     @Override
     public final Integer call() throws Exception {
-        image = file.getValue();
+        image = file == null ? image : file.getValue();
         json = asJson.given();
         quiet = onlyResult.given();
         try (OpenImage opened = source.open(image, locale(), progress())) {
