@@ -95,7 +95,7 @@ final class WrongAnswers {
     static Answer of(Step step, WrongAnswer own, LessonRun run) {
         Task task = step.task();
         if (task instanceof Task.TypeNumber) {
-            return new Answer.Typed(Long.toString(Expressions.number(own.pattern()).in(ground(run))));
+            return new Answer.Typed("0x" + Long.toHexString(Expressions.number(own.pattern()).in(ground(run))));
         }
         if (task instanceof Task.TypeText) {
             return new Answer.Typed(Expressions.text(own.pattern()).in(ground(run)));

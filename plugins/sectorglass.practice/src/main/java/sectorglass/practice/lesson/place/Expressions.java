@@ -19,7 +19,7 @@ import sectorglass.practice.lesson.LessonException;
  * number = sums and products of NUMBER, "sectors", "sector_size", (number) and
  *          value(place) lba(place) byte(place) offset(place) length(place) first(volume) count(volume)
  *          u8(place) u16le(place) u16be(place) u32le(place) u32be(place) u64le(place)
- * text   = TEXT | text(place) | meaning(place) | bytes(place)
+ * text   = TEXT | text(place) | meaning(place) | bytes(place) | letters(place)
  * </pre>
  */
 public final class Expressions {
@@ -60,7 +60,7 @@ public final class Expressions {
 
     /** A number or a text, as text. @throws IllegalArgumentException where it is neither; the message says why */
     public static TextExpression value(String text) {
-        if (text.strip().matches("(?s)(\".*|(text|meaning|bytes)\\s*\\(.*)")) {
+        if (text.strip().matches("(?s)(\".*|(text|meaning|bytes|letters)\\s*\\(.*)")) {
             return text(text);
         }
         NumberExpression number = number(text);
@@ -298,7 +298,7 @@ public final class Expressions {
             return ground -> text;
         }
         String function = tokens.take("a text");
-        if (!Set.of("text", "meaning", "bytes").contains(function)) {
+        if (!Set.of("text", "meaning", "bytes", "letters").contains(function)) {
             throw new IllegalArgumentException("\"" + function + "\" is no text");
         }
         tokens.expect("(");
@@ -307,6 +307,7 @@ public final class Expressions {
         return switch (function) {
             case "text" -> ground -> shown(field(place.in(ground)));
             case "meaning" -> ground -> String.valueOf(field(place.in(ground)).meaning());
+            case "letters" -> ground -> new String(bytes(ground, place.in(ground)), StandardCharsets.ISO_8859_1);
             default -> ground -> HexFormat.ofDelimiter(" ").withUpperCase().formatHex(bytes(ground, place.in(ground)));
         };
     }

@@ -6,7 +6,8 @@ import java.util.Locale;
 
 /**
  * A text with values of the disk put in: {@code {number}} with digits grouped, {@code {hex number}}, {@code {plain number}},
- * {@code {text(…)}}, {@code {bytes(…)}}, {@code {meaning(…)}}.
+ * {@code {text(…)}}, {@code {bytes(…)}},
+ * {@code {meaning(…)}}, {@code {letters(…)}}.
  */
 public final class Filling {
     /** Thin space between groups of three digits, as in the window. */
@@ -43,7 +44,7 @@ public final class Filling {
     }
 
     private static TextExpression piece(String text) {
-        if (text.matches("(?s)(text|bytes|meaning)\\s*\\(.*")) {
+        if (text.matches("(?s)(text|bytes|meaning|letters)\\s*\\(.*")) {
             return Expressions.text(text);
         }
         boolean hex = text.startsWith("hex ");
