@@ -4,6 +4,7 @@ import java.io.Closeable;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 import sectorglass.decode.FormatCatalogue;
 import sectorglass.disk.Disk;
@@ -147,7 +148,7 @@ public final class LessonRun implements Closeable {
             return new FindingJudge(bench, findings()).judge(step, choose, chosen);
         }
         if (task instanceof Task.CorrectField correct && answer instanceof Answer.Changed changed) {
-            return new CorrectJudge(bench, book).judge(step, correct, changed);
+            return new CorrectJudge(bench, book, lesson).judge(step, correct, changed);
         }
         return new Judgement(false, bench.texts().of("wrong.other-kind." + task.word()), "other-kind");
     }
@@ -176,7 +177,7 @@ public final class LessonRun implements Closeable {
             return new Answer.Chosen(finding.check(), finding.where().start());
         }
         if (task instanceof Task.CorrectField correct) {
-            return new Answer.Changed(new CorrectJudge(bench, book).solution(correct));
+            return new Answer.Changed(new CorrectJudge(bench, book, lesson).solution(correct));
         }
         return new Answer.Read();
     }
@@ -207,14 +208,18 @@ public final class LessonRun implements Closeable {
             return "`" + finding.check() + "`: " + finding.what();
         }
         if (task instanceof Task.CorrectField correct) {
-            Spot spot = bench.spot(correct.target());
-            String label = spot.field() == null ? correct.target() : spot.field().label();
-            String value = Expressions.value(correct.answer()).in(bench.ground());
-            return texts.of("solution.correct", label, value.matches("[0-9]+") ? Filling.grouped(Long.parseUnsignedLong(value)) : value,
-                    Filling.grouped(spot.range().start() / size),
-                    Filling.grouped(spot.range().start() % size));
+            return correct.fields().stream().map(this::corrected).collect(Collectors.joining("; "));
         }
         return "";
+    }
+
+    private String corrected(Task.CorrectField.Wanted wanted) {
+        Spot spot = bench.spot(wanted.target());
+        int size = disk.image().sectorSize();
+        String label = spot.field() == null ? wanted.target() : spot.field().label();
+        String value = Expressions.value(wanted.answer()).in(bench.ground());
+        return bench.texts().of("solution.correct", label, value.matches("[0-9]+") ? Filling.grouped(Long.parseUnsignedLong(value)) : value,
+                Filling.grouped(spot.range().start() / size), Filling.grouped(spot.range().start() % size));
     }
 
     @Override

@@ -83,17 +83,30 @@ public sealed interface Task {
     }
 
     /**
-     * Correct a field in the overlay. Answered by {@link Answer.Changed}; judged by what the checks say with the change over the image.
+     * Correct fields in the overlay. Answered by {@link Answer.Changed}; judged by what the checks say with the changes over the image.
      *
-     * @param target the field to be changed
-     * @param answer the value it must have then, a number or text expression
+     * @param fields the fields to be changed; one most of the time
      * @param checks ids of the rules that must hold then
      */
-    record CorrectField(String target, String answer, List<String> checks) implements Task {
+    record CorrectField(List<Wanted> fields, List<String> checks) implements Task {
 
-        /** Makes the list fixed. */
+        /**
+         * A field to be changed.
+         *
+         * @param target a place
+         * @param answer the value it must have then, a number or text expression
+         */
+        public record Wanted(String target, String answer) { }
+
+        /** Makes lists fixed. */
         public CorrectField {
+            fields = List.copyOf(fields);
             checks = List.copyOf(checks);
+        }
+
+        /** The first field to be changed. */
+        public String target() {
+            return fields.get(0).target();
         }
 
         @Override

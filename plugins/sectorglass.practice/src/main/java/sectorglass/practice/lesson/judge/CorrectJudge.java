@@ -6,11 +6,11 @@ import java.util.List;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.disk.Repair;
-import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorImage;
 import sectorglass.practice.lesson.Answer;
 import sectorglass.practice.lesson.Judgement;
+import sectorglass.practice.lesson.Lesson;
 import sectorglass.practice.lesson.LessonException;
 import sectorglass.practice.lesson.Step;
 import sectorglass.practice.lesson.Task;
@@ -30,39 +30,74 @@ import sectorglass.verify.Verdict;
 public final class CorrectJudge {
     private final Bench bench;
     private final RuleBook book;
+    private final Lesson lesson;
 
-    /** With these rules. */
-    public CorrectJudge(Bench bench, RuleBook book) {
+    /**
+     * With these rules.
+     *
+     * @param lesson what its other steps ask for may stand over the image, too
+     */
+    public CorrectJudge(Bench bench, RuleBook book, Lesson lesson) {
         this.bench = bench;
         this.book = book;
+        this.lesson = lesson;
     }
 
     /** The verdict on changes by hand. */
     public Judgement judge(Step step, Task.CorrectField task, Answer.Changed answer) {
         SectorImage image = bench.ground().disk().image();
-        Spot target = bench.spot(task.target());
-        ByteRange field = target.range();
-        List<Repair.Change> real = answer.changes().stream().filter(change -> differs(image, change)).toList();
+        List<Repair.Change> wanted = wanted(task);
+        List<Repair.Change> others = others(task, wanted);
+        List<Repair.Change> real = answer.changes().stream().filter(change -> differs(image, change) && !holds(others, change)).toList();
         if (real.isEmpty()) {
             return bench.pattern("nothing-changed");
         }
-        if (real.stream().noneMatch(change -> change.range().overlaps(field))) {
+        if (real.stream().noneMatch(change -> touches(wanted, change))) {
             return elsewhere(step, real.get(0));
         }
         SectorImage over = HandEdit.over(image, real);
-        byte[] now = over.window(field.start(), (int) field.length()).raw(0, (int) field.length());
-        byte[] wanted = bytes(task, target);
-        if (!Arrays.equals(now, wanted)) {
-            return value(step, target, now, wanted);
+        for (int i = 0; i < wanted.size(); i++) {
+            Repair.Change field = wanted.get(i);
+            byte[] now = over.window(field.firstByte(), field.bytes().length).raw(0, field.bytes().length);
+            if (!Arrays.equals(now, field.bytes())) {
+                Spot target = bench.spot(task.fields().get(i).target());
+                return real.stream().anyMatch(change -> change.range().overlaps(field.range())) ? value(step, target, now, field.bytes())
+                        : bench.pattern("field-left", target.field().label(), bench.where(field.firstByte()));
+            }
         }
-        List<Repair.Change> own = List.of(new Repair.Change(field.start(), wanted, ""));
-        List<Repair.Change> dependents = HandEdit.dependents(image, own, bench.locale());
+        List<Repair.Change> dependents = HandEdit.dependents(image, wanted, bench.locale());
         for (Repair.Change change : real) {
-            if (!field.contains(change.range()) && dependents.stream().noneMatch(d -> d.range().contains(change.range()))) {
+            if (!touches(wanted, change) && !touches(dependents, change)) {
                 return elsewhere(step, change);
             }
         }
         return checks(step, task, over, real, dependents);
+    }
+
+    /** What the other steps of the lesson ask for, with the checksums that depend on it. */
+    private List<Repair.Change> others(Task.CorrectField task, List<Repair.Change> own) {
+        List<Repair.Change> others = new ArrayList<>();
+        for (Step step : lesson.steps()) {
+            if (step.task() instanceof Task.CorrectField other && other != task) {
+                wanted(other).stream().filter(change -> !touches(own, change)).forEach(others::add);
+            }
+        }
+        if (!others.isEmpty()) {
+            HandEdit.dependents(bench.ground().disk().image(), others, bench.locale()).stream().filter(change -> !touches(own, change))
+                    .forEach(others::add);
+        }
+        return others;
+    }
+
+    /** Whether a change gives exactly the bytes that one of these gives in its place. */
+    private static boolean holds(List<Repair.Change> asked, Repair.Change change) {
+        return asked.stream().anyMatch(one -> one.range().contains(change.range()) && Arrays.equals(change.bytes(), Arrays.copyOfRange(one.bytes(),
+                (int) (change.firstByte() - one.firstByte()), (int) (change.firstByte() - one.firstByte()) + change.bytes().length)));
+    }
+
+    /** Whether a change touches one of these. */
+    private static boolean touches(List<Repair.Change> allowed, Repair.Change change) {
+        return allowed.stream().anyMatch(one -> one.range().overlaps(change.range()));
     }
 
     private static boolean differs(SectorImage image, Repair.Change change) {
@@ -132,23 +167,30 @@ public final class CorrectJudge {
         return dependents.stream().anyMatch(d -> real.stream().noneMatch(change -> change.range().overlaps(d.range())));
     }
 
-    private byte[] bytes(Task.CorrectField task, Spot target) {
+    private List<Repair.Change> wanted(Task.CorrectField task) {
+        List<Repair.Change> wanted = new ArrayList<>();
+        for (Task.CorrectField.Wanted field : task.fields()) {
+            Spot target = bench.spot(field.target());
+            wanted.add(new Repair.Change(target.range().start(), bytes(field, target), HandEdit.why(bench.locale())));
+        }
+        return wanted;
+    }
+
+    private byte[] bytes(Task.CorrectField.Wanted wanted, Spot target) {
         if (target.field() == null) {
-            throw new LessonException("a correction needs a field, and only bytes are named: " + task.target());
+            throw new LessonException("a correction needs a field, and only bytes are named: " + wanted.target());
         }
         FieldValue value = FieldValue.of(target.field(), bench.ground().fields(target.structure()),
                 target.structure().reader().read(bench.ground().disk().image()));
         if (value == null) {
             throw new LessonException("the field " + target.field().path() + " cannot be changed");
         }
-        return value.bytes(Expressions.value(task.answer()).in(bench.ground()));
+        return value.bytes(Expressions.value(wanted.answer()).in(bench.ground()));
     }
 
-    /** The right changes: the field and the checksums that depend on it. */
+    /** The right changes: the fields and the checksums that depend on them. */
     public List<Repair.Change> solution(Task.CorrectField task) {
-        Spot target = bench.spot(task.target());
-        List<Repair.Change> changes = new ArrayList<>(List.of(new Repair.Change(target.range().start(), bytes(task, target),
-                HandEdit.why(bench.locale()))));
+        List<Repair.Change> changes = wanted(task);
         changes.addAll(HandEdit.dependents(bench.ground().disk().image(), changes, bench.locale()));
         return changes;
     }

@@ -138,13 +138,28 @@ public final class LessonReader {
                 if (checks.isEmpty()) {
                     block.problem(word.line(), "No \"check:\" says which checks must hold after the correction.");
                 }
-                return new Task.CorrectField(block.checked("at", true, Expressions::place), block.checked("answer", true, Expressions::value),
-                        checks.stream().map(KeyLine::value).toList());
+                return new Task.CorrectField(wanted(word, block), checks.stream().map(KeyLine::value).toList());
             }
             default -> {
                 block.problem(word.line(), "\"" + word.value() + "\" is no task. Tasks: read, click, select, number, text, finding, correct.");
                 return null;
             }
         }
+    }
+
+    private static List<Task.CorrectField.Wanted> wanted(KeyLine word, Block block) {
+        List<KeyLine> at = block.lines("at");
+        List<KeyLine> answers = block.lines("answer");
+        at.forEach(line -> block.check(line, line.value(), Expressions::place));
+        answers.forEach(line -> block.check(line, line.value(), Expressions::value));
+        if (at.isEmpty() || at.size() != answers.size()) {
+            block.problem(word.line(), "Each \"at:\" names a field and needs its own \"answer:\", the value that the field must get.");
+            return List.of(new Task.CorrectField.Wanted("", ""));
+        }
+        List<Task.CorrectField.Wanted> wanted = new ArrayList<>();
+        for (int i = 0; i < at.size(); i++) {
+            wanted.add(new Task.CorrectField.Wanted(at.get(i).value(), answers.get(i).value()));
+        }
+        return wanted;
     }
 }
