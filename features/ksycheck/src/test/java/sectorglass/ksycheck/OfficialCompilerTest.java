@@ -96,7 +96,7 @@ class OfficialCompilerTest {
             case "entry_size" -> 128L;
             case "entry_count", "count" -> 3L;
             case "first_entry", "first_cluster" -> 2L;
-            case "folder" -> Boolean.TRUE;
+            case "folder", "little" -> Boolean.TRUE;
             default -> 1L;
         };
     }

@@ -5,11 +5,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.text.Normalizer;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.List;
 
-import sectorglass.disk.HeaderVolume;
-import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeHeader;
@@ -90,36 +86,11 @@ final class HfsPlus {
         if (place.header() != 1024) {
             facts.remarks.add("read from the alternate volume header");
         }
-        return new HeaderVolume(facts.info("hfsplus", site), site, structures(site, place, w), List.of(),
-                new HfsPlusChecks(site, place)::check, services(site, place, w));
-    }
-
-    private static List<Object> services(VolumeSite site, Place place, Window header) {
-        boolean usable = Boolean.TRUE.equals(VolumeFacts.known(() -> plausible(header) && header.isRead(0, 512)));
-        HfsCatalog catalog = usable ? HfsCatalog.open(site, place, header) : null;
-        return catalog == null ? List.of() : List.of(new HfsFiles(catalog, header));
-    }
-
-    private static List<Structure> structures(VolumeSite site, Place place, Window header) {
-        List<Structure> all = new ArrayList<>();
-        all.add(new VolumeHeader(site, place.start() + 1024, 512).structure("volume header", "hfsplus_volume_header"));
-        VolumeFacts.known(() -> {
-            long block = header.u32be(40);
-            long end = header.u32be(44) * block;
-            VolumeHeader copy = new VolumeHeader(site, place.start() + end - 1024, 512);
-            if (plausible(header) && copy.inside()) {
-                all.add(copy.structure("alternate volume header", "hfsplus_volume_header"));
-            }
-            for (int fork : new int[] {192, 272, 352}) {
-                VolumeHeader tree = new VolumeHeader(site, place.start() + header.u32be(fork + 16) * block, 512);
-                if (header.u32be(fork + 20) > 0 && tree.inside()) {
-                    all.add(tree.structure(fork == 192 ? "extents B-tree" : fork == 272 ? "catalog B-tree" : "attributes B-tree",
-                            "hfsplus_btree_header"));
-                }
-            }
-            return true;
-        });
-        return List.copyOf(all);
+        HfsLayout layout = VolumeFacts.known(() -> HfsLayout.of(site, place));
+        if (layout != null && layout.journal() != null && Boolean.TRUE.equals(layout.journal().pending())) {
+            facts.remarks.add("journal needs replay");
+        }
+        return new HfsVolume(site, place, facts.info("hfsplus", site));
     }
 
     /** The volume's name: key of the thread or folder record below parent 1 in the first leaf of the catalog. */

@@ -4,7 +4,8 @@ import sectorglass.disk.Level;
 import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
-import sectorglass.image.ByteRange;
+import sectorglass.image.Progress;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
@@ -14,13 +15,16 @@ import sectorglass.verify.Outcome;
 final class HfsPlusChecks {
     private final VolumeSite site;
     private final HfsPlus.Place place;
+    private final HfsLayout layout;
 
-    HfsPlusChecks(VolumeSite site, HfsPlus.Place place) {
+    /** @param layout by the header that is believed, or null */
+    HfsPlusChecks(VolumeSite site, HfsPlus.Place place, HfsLayout layout) {
         this.site = site;
         this.place = place;
+        this.layout = layout;
     }
 
-    void check(Level level, Checks all) {
+    void check(Level level, Checks all, Progress progress) {
         VolumeHeader first = new VolumeHeader(site, place.start() + 1024, 512);
         Checks out = all.in(first.whole());
         Mark geometry = out.check("hfs.vh.geometry", first.range(0, 52), () -> {
@@ -39,11 +43,47 @@ final class HfsPlusChecks {
             long flags = believed.u32be(4);
             return Outcome.test((flags & 0x100) != 0 && (flags & 0x800) == 0, VolumeHeader.hex(flags), "unmounted, consistent");
         });
-        HfsCatalog catalog = HfsCatalog.open(site, place, believed);
-        if (catalog != null) {
-            catalog.check(level, all, believed);
+        if (layout != null) {
+            if (layout.journal() != null) {
+                layout.journal().check(all);
+            }
+            new HfsBlockChecks(layout, all).sum(progress);
+            trees(level, all, progress);
         }
-        HfsBitmap.check(site, place, believed, all);
+    }
+
+    private void trees(Level level, Checks all, Progress progress) {
+        HfsClaims claims = new HfsClaims(layout);
+        HfsCensus census = new HfsCensus(layout, all, claims);
+        Mark fault = null;
+        SectorRanges unread = SectorRanges.EMPTY;
+        boolean whole = true;
+        for (HfsTree.Kind kind : HfsTree.Kind.values()) {
+            HfsTree tree = layout.tree(kind);
+            if (tree == null) {
+                HfsFork fork = layout.fork(kind);
+                whole &= fork.bytes() == 0;
+                if (fork.bytes() > 0 && fork.held(layout.site) >= 512) {
+                    unread = unread.union(layout.window(fork, 0, 512).missing(0, 512));
+                }
+                continue;
+            }
+            HfsTreeChecks checks = new HfsTreeChecks(tree, all, kind == HfsTree.Kind.CATALOG ? census
+                    : kind == HfsTree.Kind.ATTRIBUTES ? claims : (number, w, offsets) -> { });
+            checks.check(level, progress);
+            fault = fault == null ? checks.fault() : fault;
+            unread = unread.union(checks.unread());
+            whole &= checks.whole();
+            if (kind == HfsTree.Kind.CATALOG && checks.whole() && level == Level.FULL) {
+                census.check();
+            }
+        }
+        if (level == Level.FULL) {
+            census.forks(fault);
+            claims.system();
+            claims.sort();
+            new HfsBlockChecks(layout, all).owners(claims, unread, whole, fault, progress);
+        }
     }
 
     private void alternate(VolumeHeader first, Window believed, Mark geometry, Checks out) {
@@ -104,10 +144,5 @@ final class HfsPlusChecks {
             }
         }
         return null;
-    }
-
-    /** Image bytes from a byte of the volume. */
-    static ByteRange bytes(VolumeSite site, HfsPlus.Place place, long at, long length) {
-        return new ByteRange(site.firstByte() + place.start() + at, length);
     }
 }

@@ -73,7 +73,8 @@ class AppleVolumesTest {
     @Test
     void soundHfsPlus() throws IOException {
         Judged judged = Judged.full(DiskFile.of(hfsPlus()));
-        assertEquals("", judged.text());
+        // xorrisofs marks a block of its ISO 9660 part as used, which no file of the HFS+ part owns
+        assertEquals(List.of("hfs.bitmap.leaked"), judged.failed(), judged.text());
         assertEquals("TESTVOL", judged.volume().info().label());
         assertEquals("hfsplus", judged.volume().info().kind());
         for (String rule : List.of("hfs.vh.equal-alternate", "hfs.vh.counts", "hfs.catalog.valence", "hfs.bitmap.free-count",
@@ -159,7 +160,9 @@ class AppleVolumesTest {
         byte[] bytes = hfsPlus();
         for (int lba = 0; lba < 20; lba++) {
             DiskFile image = DiskFile.of(bytes).unread(SectorRanges.of(lba, 1));
-            assertEquals(List.of(), Judged.full(image).failed(), "sector " + lba);
+            List<String> failed = new ArrayList<>(Judged.full(image).failed());
+            failed.remove("hfs.bitmap.leaked");
+            assertEquals(List.of(), failed, "sector " + lba);
         }
         try (DiskFile image = DiskFile.of(apfs())) {
             for (int block : new int[] {0, 1, 2, 66, 20000, 20001, 20002}) {

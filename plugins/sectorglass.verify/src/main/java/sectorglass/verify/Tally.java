@@ -2,9 +2,11 @@ package sectorglass.verify;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.Supplier;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.SectorRanges;
+import sectorglass.image.UnreadException;
 
 /**
  * Verdicts of rules that are asked a million times: each failure is reported where it stands, as far as a person can read them; a rule
@@ -30,6 +32,32 @@ public final class Tally {
     public Mark fail(String rule, ByteRange structure, ByteRange where, Outcome outcome) {
         int before = failures.merge(rule, 1, Integer::sum);
         return before > MOST ? null : out.in(structure).report(rule, where, outcome);
+    }
+
+    /**
+     * Runs a test as {@link Checks#check} does: what fails or cannot be decided is reported, unread sectors are noted, passes wait for
+     * {@link #finish}.
+     *
+     * @param test null means that the rule does not apply
+     * @return the mark, or null where the rule did not apply
+     */
+    public Mark check(String rule, ByteRange structure, ByteRange where, Supplier<Outcome> test) {
+        Outcome outcome;
+        try {
+            outcome = test.get();
+        } catch (UnreadException e) {
+            outcome = Outcome.unread(e.missing());
+        }
+        if (outcome == null) {
+            return null;
+        }
+        Mark reported = null;
+        if (outcome.verdict == Verdict.NOT_CHECKED && !outcome.missing.isEmpty()) {
+            unread(rule, outcome.missing);
+        } else if (outcome.verdict != Verdict.PASSED) {
+            reported = fail(rule, structure, where, outcome);
+        }
+        return reported == null ? new Mark(rule, outcome) : reported;
     }
 
     /** Notes that the rule could not be answered everywhere. */
