@@ -220,7 +220,8 @@ final class HfsTreeChecks {
         if (!sound.passed()) {
             return false;
         }
-        tally.check("hfs.btree.order", where, where, () -> order(w, offsets[0], number, lastKey));
+        Mark order = tally.check("hfs.btree.order", where, where, () -> order(w, offsets[0], number, lastKey));
+        fault = fault == null && order.failed() ? order : fault;
         records += offsets[0].length - 1;
         visitor.node(number, w, offsets[0]);
         return true;
