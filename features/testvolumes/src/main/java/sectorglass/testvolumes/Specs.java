@@ -12,6 +12,7 @@ import sectorglass.decode.SpecException;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.image.Providers;
+import sectorglass.image.SectorImage;
 
 /** Decodes the structures of a volume by their specs. */
 public final class Specs {
@@ -24,16 +25,30 @@ public final class Specs {
     public static int decode(Volume volume, List<String> problems) {
         int count = 0;
         for (Structure structure : volume.structures()) {
-            try {
-                FieldNode root = Decoder.decode(CATALOGUE.load(structure.format()), structure.reader().read(volume.site().image()),
-                        DecodeOptions.DEFAULT.withParams(structure.params()));
-                collect(structure.name(), root, problems);
-                count++;
-            } catch (SpecException e) {
-                problems.add(structure.format() + ": " + e);
-            }
+            count += decode(volume.site().image(), structure, problems);
         }
         return count;
+    }
+
+    /** Decodes one structure; adds what is not in order to a list. @return 1, or 0 where its spec is in error */
+    public static int decode(SectorImage image, Structure structure, List<String> problems) {
+        try {
+            collect(structure.name(), decode(image, structure), problems);
+            return 1;
+        } catch (IllegalStateException e) {
+            problems.add(structure.format() + ": " + e.getCause());
+            return 0;
+        }
+    }
+
+    /** Decodes one structure. */
+    public static FieldNode decode(SectorImage image, Structure structure) {
+        try {
+            return Decoder.decode(CATALOGUE.load(structure.format()), structure.reader().read(image),
+                    DecodeOptions.DEFAULT.withParams(structure.params()));
+        } catch (SpecException e) {
+            throw new IllegalStateException(structure.format(), e);
+        }
     }
 
     private static void collect(String name, FieldNode node, List<String> problems) {

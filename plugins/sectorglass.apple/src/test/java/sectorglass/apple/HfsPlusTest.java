@@ -5,10 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -19,6 +22,7 @@ import sectorglass.disk.FileTree;
 import sectorglass.disk.Files;
 import sectorglass.disk.Volume;
 import sectorglass.image.Progress;
+import sectorglass.testkit.Tool;
 import sectorglass.testvolumes.DiskFile;
 import sectorglass.testvolumes.HfsPlusMaker;
 import sectorglass.testvolumes.Judged;
@@ -93,6 +97,87 @@ class HfsPlusTest {
         List<String> problems = new ArrayList<>();
         assertEquals(7, Specs.decode(volume, problems));
         assertEquals(List.of(), problems);
+    }
+
+    @Test
+    void nodesOfTheTreesDecode() {
+        byte[] bytes = HfsVolumesMade.rich("H+").write();
+        DiskFile image = DiskFile.of(bytes);
+        Volume volume = Judged.open(image).orElseThrow();
+        java.util.Map<String, Integer> decoded = new java.util.TreeMap<>();
+        List<String> problems = new ArrayList<>();
+        for (long at = 0; at < bytes.length; at += 4096) {
+            volume.structureAt(at + 512).filter(s -> s.format().endsWith("_node")).ifPresent(structure -> {
+                decoded.merge(structure.format(), Specs.decode(image, structure, problems), Integer::sum);
+            });
+        }
+        assertEquals(List.of(), problems);
+        assertEquals(java.util.Set.of("hfsplus_catalog_node", "hfsplus_extents_node", "hfsplus_attributes_node"), decoded.keySet());
+        assertTrue(decoded.get("hfsplus_catalog_node") > 10, decoded.toString());
+    }
+
+    @Test
+    void theSpecOfCatalogNodesAndTheReaderSeeTheSame() {
+        DiskFile image = DiskFile.of(HfsVolumesMade.rich("H+").write());
+        HfsLayout layout = HfsLayout.of(image.site(), new HfsPlus.Place(0, image.bytes(), 1024));
+        HfsTree catalog = layout.tree(HfsTree.Kind.CATALOG);
+        Volume volume = Judged.open(image).orElseThrow();
+        int[] records = {0};
+        catalog.scan((number, w, offsets) -> {
+            sectorglass.decode.FieldNode root = Specs.decode(image, volume.structureAt(w.address(14)).orElseThrow());
+            for (int i = 0; i + 1 < offsets.length; i++) {
+                String name = HfsFiles.name(w, offsets[i]);
+                String spec = value(root, "records[" + i + "].key.name");
+                assertEquals(sectorglass.image.SafeText.of(name),
+                        java.text.Normalizer.normalize(spec, java.text.Normalizer.Form.NFC).replace('/', ':'));
+                int data = HfsKeys.record(w, offsets[i], offsets[i + 1]);
+                if (w.u16be(data) <= 2) {
+                    assertEquals(Long.toString(w.u32be(data + 8)), value(root, "records[" + i + "].data.body.catalog_id"));
+                }
+                records[0]++;
+            }
+        }, Progress.NONE);
+        assertTrue(records[0] > 250, records[0] + " records");
+    }
+
+    private static String value(sectorglass.decode.FieldNode node, String path) {
+        if (node.path().equals(path)) {
+            return String.valueOf(node.value());
+        }
+        return node.children().stream().map(child -> value(child, path)).filter(java.util.Objects::nonNull).findFirst().orElse(null);
+    }
+
+    @Test
+    void anotherMakersVolumeGivesTheSameFiles(@TempDir Path folder) throws IOException {
+        Path source = folder.resolve("t");
+        for (int i = 0; i < 400; i++) {
+            Path file = source.resolve("Ordner " + i % 7).resolve(i % 3 == 0 ? "Dänemark " + i : "file number " + i);
+            java.nio.file.Files.createDirectories(file.getParent());
+            java.nio.file.Files.write(file, HfsVolumesMade.noise(i * 37, i));
+        }
+        Path image = folder.resolve("x.img");
+        Tool.run(java.util.Map.of("LC_ALL", "C.UTF-8"), null, 20, "xorrisofs", "-quiet", "-hfsplus", "-V", "OTHER", "-o", image.toString(),
+                source.toString()).ok();
+        Judged judged = Judged.full(DiskFile.of(hfsPart(java.nio.file.Files.readAllBytes(image))));
+        assertTrue(List.of(List.of(), List.of("hfs.bitmap.leaked")).contains(judged.failed()), judged.text());
+        Files files = judged.volume().capability(Files.class).orElseThrow();
+        for (int i = 0; i < 400; i++) {
+            assertArrayEquals(HfsVolumesMade.noise(i * 37, i),
+                    content(files, "Ordner " + i % 7 + "/" + (i % 3 == 0 ? "Dänemark " + i : "file number " + i), ""));
+        }
+    }
+
+    /** The HFS+ partition by the Apple partition map (Inside Macintosh: Devices): entries "PM", start at 8, type at 48. */
+    private static byte[] hfsPart(byte[] disk) {
+        java.nio.ByteBuffer w = java.nio.ByteBuffer.wrap(disk);
+        for (int at = 512; at < 65536; at += 512) {
+            if (new String(disk, at, 60, java.nio.charset.StandardCharsets.ISO_8859_1).matches("(?s)PM.{46}Apple_HFS.*")) {
+                int start = w.getInt(at + 8) * 512;
+                int length = w.getInt(start + 1024 + 44) * w.getInt(start + 1024 + 40);
+                return java.util.Arrays.copyOfRange(disk, start, start + length);
+            }
+        }
+        throw new AssertionError("no HFS+ partition");
     }
 
     @Test
