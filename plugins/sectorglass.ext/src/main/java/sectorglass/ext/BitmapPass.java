@@ -28,6 +28,7 @@ final class BitmapPass {
     void run(Progress progress) {
         for (int g = 0; g < layout.groups; g++) {
             progress.checkCancelled();
+            progress.at("bitmaps", g, layout.groups);
             Group group = census.groups.get(g);
             if (group == null) {
                 continue;

@@ -1,9 +1,7 @@
 package sectorglass.ext;
 
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
-import java.util.Set;
 
 import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
@@ -17,10 +15,12 @@ final class DirectoryPass {
     private final Census census;
     private final Layout layout;
     private final Tally tally;
+    private final Tally.Sum typeSum;
     /** Directory to the one that names it, and to the one that its ".." names. */
     final Map<Long, Long> namedBy = new HashMap<>();
     final Map<Long, Long> upward = new HashMap<>();
     private final Map<Long, ByteRange> dots = new HashMap<>();
+    private LongSet hashes = new LongSet();
     private int lastType;
     private boolean lostAndFound;
     private SectorRanges rootNames = SectorRanges.EMPTY;
@@ -29,11 +29,14 @@ final class DirectoryPass {
         this.census = census;
         this.layout = census.layout;
         this.tally = tally;
+        this.typeSum = tally.sum("ext.dir.type");
     }
 
     void run(Progress progress) {
+        int done = 0;
         for (long number : census.directories) {
             progress.checkCancelled();
+            progress.at("directories", done++, census.directories.size());
             long at = census.groups.inode(number);
             Inode inode = new Inode(number, layout.site.window(at, layout.sb.inodeSize()));
             if (inode.has(Inode.INLINE)) {
@@ -76,7 +79,7 @@ final class DirectoryPass {
 
     private void names(Inode inode, BlockMap map) {
         census.unreadNames = census.unreadNames.union(map.unread);
-        Set<Long> names = new HashSet<>();
+        LongSet names = emptied();
         long expected = 0;
         for (BlockMap.Run run : map.runs) {
             if (run.logical() != expected && map.whole() && run.logical() < inode.size(layout.sb) / layout.blockSize) {
@@ -92,6 +95,15 @@ final class DirectoryPass {
         }
     }
 
+    /** The set of hashes of names, for another directory. */
+    private LongSet emptied() {
+        if (hashes.large()) {
+            hashes = new LongSet();
+        }
+        hashes.clear();
+        return hashes;
+    }
+
     private void hole(Inode inode, long logical) {
         ByteRange at = inode.window().range();
         fault(tally.fail("ext.dir.entry", at, at, Outcome.failed("no block " + logical, "a directory without holes")
@@ -102,7 +114,7 @@ final class DirectoryPass {
         census.nameFault = census.nameFault == null ? mark : census.nameFault;
     }
 
-    private void block(Inode inode, long logical, long physical, Set<Long> names) {
+    private void block(Inode inode, long logical, long physical, LongSet names) {
         Window w = layout.read(physical);
         SectorRanges missing = w.missing(0, layout.blockSize);
         if (!missing.isEmpty() && layout.sb.sums()) {
@@ -192,7 +204,7 @@ final class DirectoryPass {
         }
     }
 
-    private void entry(Inode inode, Window w, int at, long child, int name, int type, Set<Long> names, ByteRange structure, Mark cause) {
+    private void entry(Inode inode, Window w, int at, long child, int name, int type, LongSet names, ByteRange structure, Mark cause) {
         ByteRange where = w.range(at, 8 + name);
         String problem = name == 0 ? "empty name" : null;
         long hash = 1125899906842597L;
@@ -233,7 +245,7 @@ final class DirectoryPass {
             tally.fail("ext.dir.type", w.range(at + 7, 1), structure, Outcome.failed(type, direntType(lastType)).with("inode", child)
                     .because(cause));
         } else {
-            tally.pass("ext.dir.type");
+            typeSum.pass();
         }
         if (lastType == Inode.DIRECTORY) {
             Long other = namedBy.putIfAbsent(child, inode.number());
@@ -266,7 +278,7 @@ final class DirectoryPass {
         if (w.u32le(0x28) >= 1 && w.u32le(0x28) <= layout.sb.inodes()) {
             census.named(w.u32le(0x28));
         }
-        Set<Long> names = new HashSet<>();
+        LongSet names = emptied();
         for (Window part : InlineData.directoryParts(inode)) {
             DirectoryBlock.End end = DirectoryBlock.walk(layout.sb, part, (at, length, child, name, type) -> {
                 if (child != 0) {

@@ -184,6 +184,11 @@ final class ExtVolume implements Volume {
 
     @Override
     public void check(Level level, Checks out) {
+        check(level, out, Progress.NONE);
+    }
+
+    @Override
+    public void check(Level level, Checks out, Progress progress) {
         SuperblockChecks superblock = new SuperblockChecks(site, out);
         superblock.primary(layout);
         if (layout == null) {
@@ -194,7 +199,7 @@ final class ExtVolume implements Volume {
         groupChecks.check();
         JournalChecks.check(layout, groups(), out, superblock.fault);
         if (level == Level.FULL && (layout.sb.incompat() & ~Features.KNOWN_INCOMPAT) == 0) {
-            new FullCheck(layout, groups(), groupChecks, out, superblock.fault).run(Progress.NONE);
+            new FullCheck(layout, groups(), groupChecks, out, superblock.fault).run(progress);
         }
     }
 }

@@ -15,15 +15,16 @@ final class ExtentTree {
 
     private final Layout layout;
     private final Inode inode;
-    private final int seed;
+    private int seed;
+    private boolean seeded;
     private final BlockMap map = new BlockMap();
-    private final Set<Long> visited = new HashSet<>();
+    /** Nodes below the root; made when there is one. */
+    private Set<Long> visited;
     private long next;
 
     private ExtentTree(Layout layout, Inode inode) {
         this.layout = layout;
         this.inode = inode;
-        this.seed = layout.sb.sums() ? inode.seed(layout.seed) : 0;
     }
 
     /** The map of an inode whose record was read. */
@@ -106,6 +107,7 @@ final class ExtentTree {
                     layout.sb.firstDataBlock() + " to " + (layout.sb.blocks() - 1));
             return;
         }
+        visited = visited == null ? new HashSet<>() : visited;
         if (!visited.add(child) || visited.size() > MOST_NODES) {
             fault("ext.extent.overlap", w, at + 4, 6, structure, "node in block " + child + " once more", "each node once");
             return;
@@ -130,6 +132,10 @@ final class ExtentTree {
         int tail = 12 + 12 * max;
         if (tail + 4 > layout.blockSize) {
             return;
+        }
+        if (!seeded) {
+            seed = inode.seed(layout.seed);
+            seeded = true;
         }
         int computed = Crc.raw(seed, node.bytes(0, tail));
         if (computed != (int) node.u32le(tail)) {

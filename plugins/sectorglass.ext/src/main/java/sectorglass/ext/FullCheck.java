@@ -165,6 +165,8 @@ final class FullCheck {
     /** Names found against link counts; inodes in use that nothing names. */
     private void links() {
         SectorRanges unread = census.unknownNames();
+        Set<Long> hidden = hidden();
+        Tally.Sum passes = tally.sum("ext.links");
         if (!unread.isEmpty()) {
             // link counts stand in inodes that were not read, and names in directories
             tally.unread("ext.links", unread);
@@ -173,14 +175,14 @@ final class FullCheck {
             for (int i = 0; census.kind[g] != null && i < census.kind[g].length; i++) {
                 long number = g * layout.sb.inodesPerGroup() + i + 1;
                 if (number < layout.sb.firstInode() && number != 2 || census.kind[g][i] == Census.UNREAD
-                        || (census.kind[g][i] & Census.USED) == 0 || number == quota(number)) {
+                        || (census.kind[g][i] & Census.USED) == 0 || hidden.contains(number) || value(number)) {
                     continue;
                 }
                 int stored = census.links[g][i] & 0xFFFF;
                 int found = census.names[g][i] & 0xFFFF;
                 boolean many = (census.kind[g][i] & 15) == Inode.DIRECTORY && stored == 1 && found > 1;
                 if (stored == found || many) {
-                    tally.pass("ext.links");
+                    passes.pass();
                 } else if (unread.isEmpty()) {
                     ByteRange at = new ByteRange(layout.site.firstByte() + census.groups.inode(number), layout.sb.inodeSize());
                     tally.fail("ext.links", new ByteRange(at.start() + 0x1A, 2), at, Outcome.failed(stored, found).with("inode", number)
@@ -190,15 +192,10 @@ final class FullCheck {
         }
     }
 
-    /** The number itself where the inode is one of the hidden ones that no directory names. */
-    private long quota(long number) {
+    /** Inodes that no directory names: quotas, the orphan file, the journal. */
+    private Set<Long> hidden() {
         Window sb = layout.site.window(1024, Superblock.LENGTH);
-        if (!sb.isRead(0, 1024)) {
-            return -1;
-        }
-        boolean hidden = number == sb.u32le(0x240) || number == sb.u32le(0x244) || number == sb.u32le(0x26C)
-                || number == sb.u32le(0x280) || number == sb.u32le(0xE0);
-        return hidden || value(number) ? number : -1;
+        return sb.isRead(0, 1024) ? Set.copyOf(List.of(sb.u32le(0x240), sb.u32le(0x244), sb.u32le(0x26C), sb.u32le(0x280), sb.u32le(0xE0))) : Set.of();
     }
 
     private boolean value(long number) {

@@ -21,6 +21,13 @@ final class InodePass {
     private final Tally tally;
     private final Mark superblock;
     private final AttributeChecks attributes;
+    private final Tally.Sum checksumSum;
+    private final Tally.Sum saneSum;
+    private final Tally.Sum agreesSum;
+    private final Tally.Sum headerSum;
+    private final Tally.Sum rangeSum;
+    private final Tally.Sum orderSum;
+    private final Tally.Sum blocksCountSum;
 
     InodePass(Census census, Tally tally, Mark superblock) {
         this.layout = census.layout;
@@ -28,11 +35,19 @@ final class InodePass {
         this.tally = tally;
         this.superblock = superblock;
         this.attributes = new AttributeChecks(census, tally);
+        this.checksumSum = tally.sum("ext.inode.checksum");
+        this.saneSum = tally.sum("ext.inode.sane");
+        this.agreesSum = tally.sum("ext.inode.bitmap-agrees");
+        this.headerSum = tally.sum("ext.extent.header");
+        this.rangeSum = tally.sum("ext.extent.range");
+        this.orderSum = tally.sum("ext.extent.order");
+        this.blocksCountSum = tally.sum("ext.inode.blocks-count");
     }
 
     void run(InodeBitmaps bitmaps, Progress progress) {
         for (int g = 0; g < layout.groups; g++) {
             progress.checkCancelled();
+            progress.at("inode tables", g, layout.groups);
             Group group = census.groups.get(g);
             if (group == null) {
                 unknown(census.groups.missing(g));
@@ -118,7 +133,7 @@ final class InodePass {
         Mark sum = null;
         if (layout.sb.sums()) {
             if (inode.sumHolds(layout.seed)) {
-                tally.pass("ext.inode.checksum");
+                checksumSum.pass();
             } else {
                 sum = tally.fail("ext.inode.checksum", new ByteRange(structure.start() + 0x7C, 2), structure,
                         Outcome.failed(String.format("%08X", inode.stored()), String.format("%08X", inode.computed(layout.seed)))
@@ -134,7 +149,7 @@ final class InodePass {
             if (bit != used) {
                 agree(inode.number(), structure, bit);
             } else {
-                tally.pass("ext.inode.bitmap-agrees");
+                agreesSum.pass();
             }
         } else if (!special && !bitmaps.missing(census.group(inode.number())).isEmpty()) {
             tally.unread("ext.inode.bitmap-agrees", bitmaps.missing(census.group(inode.number())));
@@ -149,7 +164,7 @@ final class InodePass {
             sane = tally.fail("ext.inode.sane", structure, structure, Outcome.failed(odd, "fields that agree")
                     .with("inode", inode.number()).because(sum));
         } else {
-            tally.pass("ext.inode.sane");
+            saneSum.pass();
         }
         map(inode, special, sum != null ? sum : sane);
         if (inode.type() == Inode.DIRECTORY) {
@@ -195,9 +210,9 @@ final class InodePass {
         if (!map.faults.isEmpty()) {
             census.mapFault = census.mapFault == null ? first : census.mapFault;
         } else if (map.nodesSeen > 0) {
-            tally.pass("ext.extent.header");
-            tally.pass("ext.extent.range");
-            tally.pass("ext.extent.order");
+            headerSum.pass();
+            rangeSum.pass();
+            orderSum.pass();
             if (layout.sb.sums() && !map.nodes.isEmpty() && inode.has(Inode.EXTENTS)) {
                 tally.pass("ext.extent.checksum");
             }
@@ -280,7 +295,7 @@ final class InodePass {
             tally.fail("ext.inode.blocks-count", new ByteRange(at.start() + 0x1C, 4), at, Outcome.failed(said, taken)
                     .with("inode", inode.number()).because(cause));
         } else {
-            tally.pass("ext.inode.blocks-count");
+            blocksCountSum.pass();
         }
         long end = 0;
         for (BlockMap.Run run : map.runs) {

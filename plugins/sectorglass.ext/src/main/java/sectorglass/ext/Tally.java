@@ -17,10 +17,16 @@ import sectorglass.verify.Outcome;
 final class Tally {
     private static final int MOST = 1000;
 
-    private static final class Sum {
-        int passed;
-        int failed;
-        SectorRanges unread = SectorRanges.EMPTY;
+    /** What came of one rule since the last flush. */
+    static final class Sum {
+        private int passed;
+        private int failed;
+        private SectorRanges unread = SectorRanges.EMPTY;
+
+        /** Counts a pass. */
+        void pass() {
+            passed++;
+        }
     }
 
     private final Checks all;
@@ -47,7 +53,7 @@ final class Tally {
 
     /** Counts a pass. */
     void pass(String rule) {
-        sum(rule).passed++;
+        sum(rule).pass();
     }
 
     /** A rule could not be decided somewhere in the scope. */
@@ -56,7 +62,8 @@ final class Tally {
         sum.unread = sum.unread.union(missing);
     }
 
-    private Sum sum(String rule) {
+    /** The sum of a rule, to be kept where it passes very often. */
+    Sum sum(String rule) {
         return sums.computeIfAbsent(rule, r -> new Sum());
     }
 
@@ -68,8 +75,10 @@ final class Tally {
             } else if (sum.passed > 0 && sum.failed == 0) {
                 all.in(scope).report(rule, scope, Outcome.passed());
             }
+            sum.passed = 0;
+            sum.failed = 0;
+            sum.unread = SectorRanges.EMPTY;
         });
-        sums.clear();
     }
 
     /** How often a rule failed so far. */

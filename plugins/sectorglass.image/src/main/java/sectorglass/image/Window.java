@@ -19,6 +19,8 @@ public final class Window {
     private final int length;
     private final List<Piece> pieces;
     private final List<Patch> patches;
+    /** Whether it is known that all bytes were read: the usual case, answered without a look at the pieces. */
+    private final boolean allRead;
 
     /** A piece: {@code at} is its first offset in the array. */
     private record Piece(int at, int length, long start, SectorStates states) { }
@@ -31,15 +33,17 @@ public final class Window {
      * @param states states of all sectors that hold one of the bytes
      */
     public Window(byte[] bytes, long start, SectorStates states) {
-        this(bytes, 0, bytes.length, List.of(new Piece(0, bytes.length, start, states)), List.of());
+        this(bytes, 0, bytes.length, List.of(new Piece(0, bytes.length, start, states)), List.of(),
+                states.allRead() && states.isRead(start, bytes.length));
     }
 
-    private Window(byte[] bytes, int offset, int length, List<Piece> pieces, List<Patch> patches) {
+    private Window(byte[] bytes, int offset, int length, List<Piece> pieces, List<Patch> patches, boolean allRead) {
         this.bytes = bytes;
         this.offset = offset;
         this.length = length;
         this.pieces = pieces;
         this.patches = patches;
+        this.allRead = allRead;
     }
 
     /** Bytes that were all read, at an image byte: for tests and for content that comes from elsewhere. */
@@ -72,7 +76,7 @@ public final class Window {
             patches.addAll(part.patches);
             at += part.length;
         }
-        return new Window(all, 0, total, List.copyOf(pieces), List.copyOf(patches));
+        return new Window(all, 0, total, List.copyOf(pieces), List.copyOf(patches), parts.stream().allMatch(part -> part.allRead));
     }
 
     /** Number of bytes. */
@@ -142,6 +146,9 @@ public final class Window {
     /** Whether all of these bytes were read, or stand in a patch over whole sectors. */
     public boolean isRead(int at, int count) {
         check(at, count);
+        if (allRead) {
+            return true;
+        }
         for (Piece piece : pieces) {
             int from = Math.max(piece.at, offset + at);
             int to = Math.min(piece.at + piece.length, offset + at + count);
@@ -190,7 +197,7 @@ public final class Window {
     /** Part of the window; shares the bytes. */
     public Window sub(int at, int count) {
         check(at, count);
-        return new Window(bytes, offset + at, count, pieces, patches);
+        return new Window(bytes, offset + at, count, pieces, patches, allRead);
     }
 
     /**
@@ -224,7 +231,7 @@ public final class Window {
         }
         List<Patch> all = new ArrayList<>(patches);
         all.addAll(over);
-        return new Window(copy, 0, length, List.copyOf(moved), List.copyOf(all));
+        return new Window(copy, 0, length, List.copyOf(moved), List.copyOf(all), allRead);
     }
 
     private static SectorRanges wholeSectors(ByteRange range, int sectorSize) {
