@@ -23,7 +23,7 @@ public final class BigVolume {
     /**
      * Describes such a volume without a partition map.
      *
-     * @param kind NTFS and exFAT bear names of 24 characters, FAT32 such of 8.3
+     * @param kind NTFS, exFAT and ext4 bear names of 24 characters, FAT32 such of 8.3
      * @param files number of files, a multiple of 1000
      */
     public static DiskDescription describe(VolumeKind kind, int files) {
@@ -91,7 +91,7 @@ public final class BigVolume {
      */
     public static void main(String... arguments) throws IOException {
         if (arguments.length < 2) {
-            throw new IllegalArgumentException("kind " + List.of(VolumeKind.FAT32, VolumeKind.EXFAT, VolumeKind.NTFS)
+            throw new IllegalArgumentException("kind " + List.of(VolumeKind.FAT32, VolumeKind.EXFAT, VolumeKind.NTFS, VolumeKind.EXT4)
                     + ", file, number of files");
         }
         VolumeKind kind = VolumeKind.valueOf(arguments[0].toUpperCase(Locale.ROOT));
