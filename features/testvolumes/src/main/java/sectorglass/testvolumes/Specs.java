@@ -51,6 +51,25 @@ public final class Specs {
         }
     }
 
+    /** Label and value of all fields of these structures, one a line; adds what is not in order to a list. */
+    public static String text(SectorImage image, List<Structure> structures, List<String> problems) {
+        StringBuilder text = new StringBuilder();
+        for (Structure structure : structures) {
+            FieldNode root = decode(image, structure);
+            collect(structure.name(), root, problems);
+            text.append(structure.format()).append('\n');
+            lines(root, text);
+        }
+        return text.toString();
+    }
+
+    private static void lines(FieldNode node, StringBuilder text) {
+        if (node.children().isEmpty()) {
+            text.append(node.label()).append(' ').append(node.value()).append('\n');
+        }
+        node.children().forEach(child -> lines(child, text));
+    }
+
     private static void collect(String name, FieldNode node, List<String> problems) {
         if (node.state() != FieldNode.State.OK && node.children().isEmpty()) {
             problems.add(name + ": " + node.path() + " " + node.state() + " " + node.problem());

@@ -12,6 +12,7 @@ import sectorglass.image.Window;
 final class ExtStructures {
     private static final int DESCRIPTORS = 64;
     private static final int INODES = 16;
+    private static final long MMP = 0x004D4D50L;
 
     private ExtStructures() {
     }
@@ -85,14 +86,52 @@ final class ExtStructures {
                         ? Optional.of(inode(layout, volume.groups(), g * layout.sb.inodesPerGroup() + index + 1)) : Optional.empty();
             }
         }
-        return byContent(layout, block);
+        return byContent(layout, volume, block);
+    }
+
+    /** Whether limit and count at an offset fit a node of a hash tree; without checksums an empty block has the same head. */
+    private static boolean node(Window w, int at) {
+        return at > 0 && w.u16le(at) > 1 && w.u16le(at) <= (w.length() - at) / 8 && w.u16le(at) > (w.length() - at) / 8 - 2
+                && w.u16le(at + 2) >= 1 && w.u16le(at + 2) <= w.u16le(at);
+    }
+
+    private static Structure block(Layout layout, long block, String name, String format, Map<String, Object> params) {
+        return Structure.plain(name + block, format, layout.block(block).start(), layout.blockSize, params);
+    }
+
+    /** A block of the journal's own; without a superblock the usual form is shown. */
+    private static Optional<Structure> journal(Layout layout, Journal journal, Window w, long block) {
+        long sums = journal == null || journal.sums() ? 1 : 0;
+        long tag = journal == null ? 16 : journal.tagSize();
+        long wide = journal == null || journal.wide() ? 1 : 0;
+        return switch ((int) w.u32be(4)) {
+            case Journal.DESCRIPTOR -> Optional.of(block(layout, block, "journal descriptor in block ", "ext_journal_descriptor",
+                    Map.of("tag_size", tag, "has_tail", sums)));
+            case Journal.COMMIT -> Optional.of(block(layout, block, "journal commit in block ", "ext_journal_commit", Map.of()));
+            case Journal.REVOCATION -> Optional.of(block(layout, block, "journal revocation in block ", "ext_journal_revocation",
+                    Map.of("wide", wide, "has_tail", sums)));
+            default -> Optional.empty();
+        };
     }
 
     /** Blocks that tell by themselves what they are. */
-    private static Optional<Structure> byContent(Layout layout, long block) {
+    private static Optional<Structure> byContent(Layout layout, ExtVolume volume, long block) {
         Window w = layout.read(block);
         if (!w.isRead(0, Math.min(512, layout.blockSize))) {
             return Optional.empty();
+        }
+        if (w.u32be(0) == Journal.MAGIC) {
+            return journal(layout, Journal.find(layout, volume.groups()), w, block);
+        }
+        if (w.u32le(0) == AttributeChecks.MAGIC && w.u32le(8) == 1) {
+            return Optional.of(block(layout, block, "extended attributes in block ", "ext_attribute_block", Map.of()));
+        }
+        if (w.u32le(0) == MMP) {
+            return Optional.of(Structure.plain("protection against mounting twice", "ext_mmp", layout.block(block).start(), 1024, Map.of()));
+        }
+        int tail = layout.blockSize - 8;
+        if (layout.sb.hasCompat(Features.ORPHAN_FILE) && w.isRead(tail, 8) && w.u32le(tail) == 0x0B10CA04L) {
+            return Optional.of(block(layout, block, "orphan file, block ", "ext_orphan_block", Map.of()));
         }
         if (w.u16le(0) == 0xF30A && w.u16le(4) == (layout.blockSize - 12) / 12 && w.u16le(2) <= w.u16le(4)) {
             return Optional.of(Structure.plain("extent node in block " + block, "ext_extent_node", layout.block(block).start(),
@@ -101,6 +140,13 @@ final class ExtStructures {
         boolean typed = layout.sb.hasIncompat(Features.FILETYPE);
         boolean folder = w.isRead(0, layout.blockSize) && w.u32le(0) <= layout.sb.inodes()
                 && DirectoryBlock.walk(layout.sb, w, (at, length, inode, name, type) -> { }).problem() == null;
+        long sums = layout.sb.sums() ? 1 : 0;
+        if (typed && folder && node(w, DirectoryBlock.hashNode(w, true))) {
+            return Optional.of(block(layout, block, "root of a hash tree in block ", "ext_hash_tree_root", Map.of("has_tail", sums)));
+        }
+        if (typed && folder && node(w, DirectoryBlock.hashNode(w, false))) {
+            return Optional.of(block(layout, block, "node of a hash tree in block ", "ext_hash_tree_node", Map.of("has_tail", sums)));
+        }
         return typed && folder ? Optional.of(Structure.plain("directory block " + block, "ext_directory_block",
                 layout.block(block).start(), layout.blockSize, Map.of())) : Optional.empty();
     }

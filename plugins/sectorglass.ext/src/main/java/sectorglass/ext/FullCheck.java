@@ -37,6 +37,10 @@ final class FullCheck {
         if (sb.isRead(0, 1024)) {
             orphans(sb);
         }
+        Journal journal = Journal.find(layout, census.groups);
+        if (journal != null) {
+            new JournalLog(layout, journal, tally).run(progress);
+        }
         InodeBitmaps bitmaps = new InodeBitmaps(layout, census.groups);
         new InodePass(census, tally, superblock).run(bitmaps, progress);
         shared();

@@ -6,30 +6,33 @@ import sectorglass.verify.Checks;
 import sectorglass.verify.Mark;
 import sectorglass.verify.Outcome;
 
-/** Judges the journal's superblock and its first descriptor and commit blocks. Source: Linux kernel documentation, filesystems/ext4,
- * journal (jbd2). */
+/** Judges the journal's superblock. Source: Linux kernel documentation, filesystems/ext4, journal (jbd2). */
 final class JournalChecks {
-    private static final long MAGIC = 0xC03B3998L;
-
     private JournalChecks() {
     }
 
     /** Block of the journal's superblock, or -1 where it is not known. */
     static long place(Layout layout, Groups groups) {
+        BlockMap map = map(layout, groups);
+        return map == null ? -1 : map.runs.get(0).physical();
+    }
+
+    /** Where the journal's blocks stand, block 0 at the start of the first run; null where that is not known. */
+    static BlockMap map(Layout layout, Groups groups) {
         Window sb = layout.site.window(1024, Superblock.LENGTH);
         if (!layout.sb.hasCompat(Features.HAS_JOURNAL) || !sb.isRead(0, 512) || sb.u32le(0xE0) == 0) {
-            return -1;
+            return null;
         }
         long at = groups.inode(sb.u32le(0xE0));
         if (at < 0) {
-            return -1;
+            return null;
         }
         Window w = layout.site.window(at, layout.sb.inodeSize());
         if (!w.isRead(0, w.length())) {
-            return -1;
+            return null;
         }
         BlockMap map = Maps.of(layout, new Inode(sb.u32le(0xE0), w));
-        return map.runs.isEmpty() || map.runs.get(0).logical() != 0 ? -1 : map.runs.get(0).physical();
+        return map.runs.isEmpty() || map.runs.get(0).logical() != 0 ? null : map;
     }
 
     /** The copy of the journal's inode in the superblock serves where the inode is lost. */
@@ -64,7 +67,7 @@ final class JournalChecks {
         Checks out = all.in(where);
         Mark head = out.check("ext.journal.superblock", w.range(0, 48), () -> {
             long type = w.u32be(4);
-            if (w.u32be(0) != MAGIC || type != 3 && type != 4) {
+            if (w.u32be(0) != Journal.MAGIC || type != 3 && type != 4) {
                 return Outcome.failed(String.format("magic %08X, type %d", w.u32be(0), type), "C03B3998, type 3 or 4").because(superblock);
             }
             boolean sane = w.u32be(0xC) == layout.blockSize && w.u32be(0x10) > 0 && w.u32be(0x14) < w.u32be(0x10)
