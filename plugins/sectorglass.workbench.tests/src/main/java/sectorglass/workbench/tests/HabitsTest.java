@@ -16,15 +16,18 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.ui.IViewPart;
+import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.dialogs.PreferencesUtil;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.decode.FormatInfo;
 import sectorglass.image.OpenOptions;
 import sectorglass.make.Demo;
+import sectorglass.workbench.InspectPerspective;
 import sectorglass.workbench.byhand.ApplyFormat;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Look;
@@ -59,11 +62,14 @@ class HabitsTest {
     }
 
     @Test
-    void theLearnDoorOpensTheChapterOnSectorZero() {
+    void theLearnDoorOpensTheLessons() {
         Ui.run(() -> Ui.desk().show(null, null));
         Ui.run(() -> Ui.all(Button.class).stream().filter(b -> b.getText().equals(Texts.of("welcome.learn"))).findFirst().orElseThrow()
                 .notifyListeners(SWT.Selection, new Event()));
-        assertTrue(help().startsWith(Texts.of("page.sector0.title")), help());
+        assertEquals("sectorglass.workbench.learning.learn",
+                Ui.get(() -> PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().getPerspective().getId()));
+        Ui.until("the lessons are listed", () -> Ui.all(Learner.face(), Table.class).get(0).getItemCount() > 0);
+        RecoverTest.perspective(InspectPerspective.ID);
     }
 
     @Test

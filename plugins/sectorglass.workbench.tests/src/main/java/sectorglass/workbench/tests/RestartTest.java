@@ -31,7 +31,7 @@ class RestartTest {
         }
         Path log = room.resolve(what + ".log");
         Process process = new ProcessBuilder(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1",
-                "-Duser.language=en", "-Duser.country=GB", "-Duitest.class=" + what, "-Duitest.room=" + room, "-jar", launcher.toString(), "-application",
+                "-Duser.language=en", "-Duser.country=GB", "-Duitest.class=" + what, "-Duitest.room=" + room, "-Duser.home=" + room, "-jar", launcher.toString(), "-application",
                 "sectorglass.workbench.tests", "-nosplash", "-consoleLog", "-configuration", room.resolve("configuration").toString(), "-data",
                 room.resolve("workspace").toString())).redirectErrorStream(true).redirectOutput(log.toFile()).start();
         try {

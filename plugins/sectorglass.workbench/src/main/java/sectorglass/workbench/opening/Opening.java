@@ -31,6 +31,7 @@ public final class Opening extends Job {
     private final Desk desk;
     private final Display display;
     private final Consumer<String> refused;
+    private boolean listed = true;
 
     /**
      * Prepares to open an image; {@link #schedule} begins. For the thread of the window.
@@ -47,6 +48,12 @@ public final class Opening extends Job {
         setUser(false);
     }
 
+    /** Leaves the image out of the list of recent ones, and does not open it again at the next start: the disk of a lesson, for instance. */
+    public Opening unlisted() {
+        listed = false;
+        return this;
+    }
+
     @Override
     protected IStatus run(IProgressMonitor monitor) {
         monitor.beginTask(getName(), IProgressMonitor.UNKNOWN);
@@ -58,8 +65,10 @@ public final class Opening extends Job {
             Disk disk = survey.disk(image, progress);
             OpenDisk surveyed = OpenDisk.surveyed(path, disk, image.remarks());
             onWindow(() -> {
-                Recent.add(path);
-                Session.opened(options);
+                if (listed) {
+                    Recent.add(path);
+                }
+                Session.opened(listed ? options : null);
                 desk.show(surveyed, Bench.catalogue());
             });
             image = null; // the desk closes it from now on

@@ -5,6 +5,7 @@ import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.preferences.IEclipsePreferences;
 import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.commands.ICommandService;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.osgi.service.prefs.BackingStoreException;
 
@@ -27,6 +28,13 @@ final class Cautions {
         } catch (BackingStoreException e) {
             ILog.get().warn("It could not be kept that the cautions were read.", e);
         }
+    }
+
+    /** Opens the lessons; where they are not installed, the chapter on sector 0. */
+    static void learn() {
+        ICommandService commands = PlatformUI.getWorkbench().getService(ICommandService.class);
+        String lessons = "sectorglass.workbench.learning.perspective";
+        command(commands.getCommand(lessons).isDefined() ? lessons : "sectorglass.workbench.learn");
     }
 
     /** Runs a command of the workbench, as its menu does. */

@@ -44,7 +44,7 @@ final class Welcome {
         }
         door(page, Texts.of("welcome.open"), Texts.of("welcome.open.what"), OpenImages::ask);
         door(page, Texts.of("welcome.demo"), Texts.of("welcome.demo.what"), OpenImages::demo);
-        door(page, Texts.of("welcome.learn"), Texts.of("welcome.learn.what"), () -> Cautions.command("sectorglass.workbench.learn"));
+        door(page, Texts.of("welcome.learn"), Texts.of("welcome.learn.what"), Cautions::learn);
 
         List<Path> recent = Recent.images();
         if (!recent.isEmpty()) {

@@ -8,7 +8,7 @@ import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
 
-import sectorglass.workbench.learning.Words;
+import sectorglass.workbench.learning.LearnTexts;
 import sectorglass.workbench.model.Exam;
 import sectorglass.workbench.opening.Bench;
 
@@ -28,8 +28,8 @@ public final class ExamHandler extends AbstractHandler {
 
     private static void begin(Shell shell) {
         if (Bench.desk().exam().runs()) {
-            MessageDialog.openInformation(shell, Words.of("exam.title"), Words.of("exam.runs"));
-        } else if (MessageDialog.openConfirm(shell, Words.of("exam.title"), Words.of("exam.begin.ask"))) {
+            MessageDialog.openInformation(shell, LearnTexts.of("exam.title"), LearnTexts.of("exam.runs"));
+        } else if (MessageDialog.openConfirm(shell, LearnTexts.of("exam.title"), LearnTexts.of("exam.begin.ask"))) {
             Exams.begin(Exam.HERE);
         }
     }
@@ -38,15 +38,15 @@ public final class ExamHandler extends AbstractHandler {
     private static void end(Shell shell) {
         Exam exam = Bench.desk().exam();
         if (!exam.runs()) {
-            MessageDialog.openInformation(shell, Words.of("exam.title"), Words.of("exam.none"));
-        } else if (exam == Exam.HERE ? MessageDialog.openConfirm(shell, Words.of("exam.title"), Words.of("exam.end.ask")) : teacher(shell)) {
+            MessageDialog.openInformation(shell, LearnTexts.of("exam.title"), LearnTexts.of("exam.none"));
+        } else if (exam == Exam.HERE ? MessageDialog.openConfirm(shell, LearnTexts.of("exam.title"), LearnTexts.of("exam.end.ask")) : teacher(shell)) {
             Exams.end();
         }
     }
 
     private static boolean teacher(Shell shell) {
-        String word = Words.of("exam.end.word");
-        return new InputDialog(shell, Words.of("exam.title"), Words.of("exam.end.sheet", word), "",
+        String word = LearnTexts.of("exam.end.word");
+        return new InputDialog(shell, LearnTexts.of("exam.title"), LearnTexts.of("exam.end.sheet", word), "",
                 typed -> typed.strip().equalsIgnoreCase(word) ? null : "").open() == Window.OK;
     }
 }

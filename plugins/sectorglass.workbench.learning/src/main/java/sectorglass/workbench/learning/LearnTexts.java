@@ -5,10 +5,10 @@ import java.util.Locale;
 import sectorglass.workbench.look.TextBook;
 
 /** The texts of this bundle. */
-public final class Words {
-    private static final TextBook BOOK = new TextBook(Words.class, "sectorglass.workbench.learning.texts");
+public final class LearnTexts {
+    private static final TextBook BOOK = new TextBook(LearnTexts.class, "sectorglass.workbench.learning.texts");
 
-    private Words() {
+    private LearnTexts() {
     }
 
     /** A text in the language of the platform, its places filled; numbers are put in as they are given. */
