@@ -69,6 +69,28 @@ final class Learner {
         shown(step);
     }
 
+    /** Opens a lesson from the list and walks to a step of it. */
+    static void open(Lesson lesson, int step) {
+        Learner learner = new Learner(lesson);
+        int row = sectorglass.practice.lesson.Lessons.ofProviders(null).all().stream().map(Lesson::id).toList().indexOf(lesson.id());
+        Table table = list();
+        Ui.run(() -> {
+            table.select(row);
+            table.notifyListeners(SWT.DefaultSelection, new Event());
+        });
+        Ui.until("a step is shown", () -> !where().isEmpty());
+        learner.shown(Ui.get(Learner::number));
+        while (Ui.get(Learner::number) != step) {
+            Ui.command(LEARNING + (Ui.get(Learner::number) < step ? "step.next" : "step.previous"));
+            learner.shown(Ui.get(Learner::number));
+        }
+    }
+
+    /** Index of the step that is shown. */
+    private static int number() {
+        return Integer.parseInt(where().split(" ")[1]) - 1;
+    }
+
     /** Waits until a step is shown and its disk is judged. */
     void shown(int step) {
         Ui.until(lesson.id() + ": step " + (step + 1) + " is on the page", () -> where().startsWith(words("Step", "Schritt") + " " + (step + 1) + " "));

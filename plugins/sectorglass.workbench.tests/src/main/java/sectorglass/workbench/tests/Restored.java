@@ -3,6 +3,7 @@ package sectorglass.workbench.tests;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.eclipse.swt.widgets.Combo;
@@ -12,8 +13,10 @@ import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.image.ReadState;
+import sectorglass.practice.lesson.LessonProgress;
 import sectorglass.workbench.look.Ink;
 import sectorglass.workbench.look.Theme;
+import sectorglass.workbench.model.Exam;
 import sectorglass.workbench.opening.Recent;
 import sectorglass.workbench.parts.FindingsPart;
 
@@ -21,8 +24,12 @@ import sectorglass.workbench.parts.FindingsPart;
 class Restored {
 
     @Test
-    void found() {
-        Ui.until("the image is open again", () -> Ui.desk().open() != null && Ui.desk().open().findings() != null);
+    void found() throws java.io.IOException {
+        Ui.until("the image is open again", () -> Ui.desk().open() != null && Ui.desk().open().image().name().equals("demo-partly-read.img"));
+        assertEquals(Exam.SHEET, Ui.get(() -> Ui.desk().exam()), "the exam goes on");
+        assertEquals(0, Ui.desk().open().listed().size());
+        Ui.run(() -> Ui.desk().exam(Exam.NONE));
+        Ui.until("the image is judged", () -> Ui.desk().open().findings() != null);
         Ui.explained();
         assertEquals("demo-partly-read.img", Ui.desk().open().image().name());
         assertEquals(Leaving.CARET, Ui.desk().caret());
@@ -37,5 +44,8 @@ class Restored {
         Composite board = Ui.get(() -> (Composite) ((FindingsPart) Ui.part(FindingsPart.ID)).board().control());
         assertEquals(2, Ui.get(() -> Ui.all(board, Combo.class).get(1).getSelectionIndex()));
         assertArrayEquals(new int[] {0, 2, 1, 3, 4, 5, 6}, Ui.get(() -> Ui.all(board, Table.class).get(0).getColumnOrder()));
+        RecoverTest.perspective("sectorglass.workbench.learning.learn");
+        new Learner(Leaving.LESSON).shown(1);
+        assertTrue(LessonProgress.load(LessonProgress.usualFile()).isDone(Leaving.LESSON, Leaving.LESSON.steps().get(0)));
     }
 }

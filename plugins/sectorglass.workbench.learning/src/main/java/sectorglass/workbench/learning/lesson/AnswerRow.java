@@ -63,6 +63,8 @@ final class AnswerRow {
         check.setText(LearnTexts.of("answer.check"));
         check.setToolTipText(LearnTexts.of("answer.check.tip"));
         check.addListener(SWT.Selection, event -> judge.run());
+        Paper.of(row);
+        Paper.of(done);
         size();
         Size.follow(row, this::size);
     }
@@ -70,6 +72,7 @@ final class AnswerRow {
     private void size() {
         typed.setFont(Size.reading());
         done.setFont(Size.words());
+        check.setFont(Size.words());
         row.requestLayout();
     }
 

@@ -31,7 +31,7 @@ final class DiskShelf {
      * Makes the disk of a lesson; takes a moment. A file that holds the same bytes already stays, so that a window may have it open; what
      * was noted about it beside it is cleared away.
      */
-    static LessonDisk make(Lessons lessons, Lesson lesson) throws IOException {
+    static synchronized LessonDisk make(Lessons lessons, Lesson lesson) throws IOException {
         Path fresh = folder().resolve("new");
         LessonDisk made = lessons.disk(lesson, fresh);
         Path image = place(made.image(), image(lesson));

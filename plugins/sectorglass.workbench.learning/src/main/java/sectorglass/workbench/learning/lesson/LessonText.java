@@ -35,6 +35,7 @@ final class LessonText {
         text.setMargins(12, 6, 12, 6);
         text.setLineSpacing(4);
         text.setTabs(2);
+        Paper.of(text);
         Look.follow(text, this::style);
         Size.follow(text, this::style);
         text.addListener(SWT.MouseMove, this::hover);
@@ -96,7 +97,7 @@ final class LessonText {
             if (piece.part().kind() == TextPart.Kind.TERM) {
                 range.underline = true;
                 range.underlineStyle = SWT.UNDERLINE_SINGLE;
-                range.underlineColor = Ink.of(Tone.RULE);
+                range.underlineColor = Ink.of(Tone.BRACKET_NEXT);
             }
             text.setStyleRange(range);
         }

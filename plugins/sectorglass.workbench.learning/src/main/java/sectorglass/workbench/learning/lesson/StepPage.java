@@ -29,6 +29,8 @@ import sectorglass.workbench.look.Tone;
 final class StepPage implements PlayListener {
     /** Wrong answers after which the right one may be seen. */
     private static final int PATIENCE = 2;
+    /** Pixels below which there is no room for text: the page is being built. */
+    private static final int NARROWEST = 60;
 
     private final Composite page;
     private final Shelf shelf;
@@ -69,6 +71,8 @@ final class StepPage implements PlayListener {
         scrolled.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         column = new Composite(scrolled, SWT.NONE);
         column.setLayout(tight(1));
+        Paper.of(column);
+        Paper.of(scrolled);
         text = named(new LessonText(column, SWT.NONE), "lesson.text");
         answer = new AnswerRow(column, this::check);
         answer.control().setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
@@ -148,7 +152,7 @@ final class StepPage implements PlayListener {
         for (Button button : new Button[] {solve, openDisk, previous, next}) {
             button.setFont(Size.words());
         }
-        page.requestLayout();
+        page.layout(true, true);
         fit();
     }
 
@@ -189,9 +193,10 @@ final class StepPage implements PlayListener {
     }
 
     private void fit() {
-        if (!scrolled.isDisposed() && column != null) {
+        int width = scrolled.isDisposed() || column == null ? 0 : scrolled.getClientArea().width;
+        if (width > NARROWEST) {
             column.layout(true, true);
-            scrolled.setMinHeight(column.computeSize(Math.max(1, scrolled.getClientArea().width), SWT.DEFAULT).y);
+            scrolled.setMinHeight(column.computeSize(width, SWT.DEFAULT).y);
         }
     }
 
