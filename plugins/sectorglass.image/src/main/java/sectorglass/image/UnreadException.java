@@ -11,7 +11,7 @@ public final class UnreadException extends RuntimeException {
 
     /** @param missing the sectors that were not read, not empty */
     public UnreadException(SectorRanges missing) {
-        super(null, null, false, false);
+        super(null, null, false, Boolean.getBoolean("sectorglass.trace"));
         this.missing = missing;
     }
 
