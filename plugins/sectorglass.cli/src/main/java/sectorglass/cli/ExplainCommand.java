@@ -1,6 +1,7 @@
 package sectorglass.cli;
 
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -36,6 +37,10 @@ final class ExplainCommand extends ImageCommand {
     private final Said lba = Said.value("--lba", Long.class, "N", "The LBA to explain.");
     private final Said byteAt = Said.value("--at", String.class, "BYTE", "The image byte to explain; 0x for hex.");
     private final Said chosen = Said.value("--format", String.class, "ID", "Decodes by this format instead of the one that fits the place.");
+    private final Said wayTo = Said.value("--way", String.class, "PATH", "The way from LBA 0 to a file of a volume, step by step; / for the root folder.");
+    private final Said ofVolume = Said.value("--volume", Long.class, "N", "Of --way: number of the volume; not needed where only one has files.");
+    private final Said sheet = Said.value("--sheet", Path.class, "FILE",
+            "Of --way: writes a worked sheet, too; PDF where the name ends in .pdf, otherwise HTML. The file must not exist.");
     private String format;
 
     ExplainCommand(PrintStream out, PrintStream err) {
@@ -63,13 +68,20 @@ final class ExplainCommand extends ImageCommand {
     @Override
     CommandSpec spec() {
         CommandSpec command = plain("Prints each field at a place: bytes, name, value, meaning.");
-        command.addArgGroup(ArgGroupSpec.builder().multiplicity("1").addArg(lba.required()).addArg(byteAt.required()).build());
+        command.addArgGroup(ArgGroupSpec.builder().multiplicity("1").addArg(lba.required()).addArg(byteAt.required()).addArg(wayTo.required()).build());
         chosen.addTo(command);
+        ofVolume.addTo(command);
+        sheet.addTo(command);
         return command;
     }
 
     @Override
     int run(OpenImage opened) throws Exception {
+        if (wayTo.text() != null) {
+            long number = ofVolume.number() == null ? 0 : ofVolume.number();
+            return new WayCommand(out, json, locale()).run(survey(opened), image.getFileName().toString(), (int) Math.max(-1, Math.min(number, Integer.MAX_VALUE)),
+                    wayTo.text(), sheet.path());
+        }
         format = chosen.text();
         long at = place(opened);
         Disk disk = survey(opened);

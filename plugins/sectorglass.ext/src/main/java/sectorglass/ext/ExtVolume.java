@@ -13,6 +13,7 @@ import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
 import sectorglass.disk.Witness;
+import sectorglass.disk.way.FileWay;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.UnreadException;
@@ -28,8 +29,10 @@ final class ExtVolume implements Volume {
     private Groups groups;
     private ExtFiles files;
     private ExtAllocation allocation;
+    private final long superblock;
 
-    private ExtVolume(VolumeSite site, VolumeInfo info, Layout layout) {
+    private ExtVolume(VolumeSite site, VolumeInfo info, Layout layout, long superblock) {
+        this.superblock = superblock;
         this.site = site;
         this.info = info;
         this.layout = layout;
@@ -65,7 +68,7 @@ final class ExtVolume implements Volume {
 
     /** @param at byte of the superblock to believe, from the start of the site */
     static ExtVolume open(VolumeSite site, String kind, long at) {
-        return new ExtVolume(site, info(site, kind, at), layout(site, at));
+        return new ExtVolume(site, info(site, kind, at), layout(site, at), at);
     }
 
     private static VolumeInfo info(VolumeSite site, String kind, long at) {
@@ -159,6 +162,9 @@ final class ExtVolume implements Volume {
         if (layout != null && files == null && (layout.sb.incompat() & ~Features.KNOWN_INCOMPAT) == 0) {
             files = new ExtFiles(layout, groups());
             allocation = new ExtAllocation(layout, groups(), files);
+        }
+        if (files != null && kind == FileWay.class) {
+            return Optional.of(kind.cast(new ExtWay(layout, groups(), superblock)));
         }
         if (files != null && kind.isInstance(files)) {
             return Optional.of(kind.cast(files));

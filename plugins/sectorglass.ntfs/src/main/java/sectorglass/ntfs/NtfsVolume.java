@@ -27,6 +27,7 @@ final class NtfsVolume implements Volume {
     private final NtfsAllocation allocation;
     private final NtfsReadOrder order;
     private final NtfsRepairs repairs;
+    private final NtfsWay way;
     private List<Structure> listed;
     private FileTable listedOf;
 
@@ -39,6 +40,7 @@ final class NtfsVolume implements Volume {
         this.allocation = new NtfsAllocation(source, files);
         this.order = new NtfsReadOrder(source);
         this.repairs = new NtfsRepairs(boot, source, site);
+        this.way = new NtfsWay(this);
     }
 
     BootFound boot() {
@@ -133,7 +135,7 @@ final class NtfsVolume implements Volume {
 
     @Override
     public <T> Optional<T> capability(Class<T> kind) {
-        for (Object service : new Object[] {files, allocation, order, repairs, this}) {
+        for (Object service : new Object[] {files, allocation, order, repairs, way, this}) {
             if (kind.isInstance(service)) {
                 return Optional.of(kind.cast(service));
             }

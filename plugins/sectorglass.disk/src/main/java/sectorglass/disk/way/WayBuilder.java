@@ -87,8 +87,9 @@ public final class WayBuilder {
      */
     public WayBuilder step(String key, ByteRange structure, String formatId, Object... values) {
         close(null, SectorRanges.EMPTY);
-        title = texts.of(key + ".title", values);
-        text = texts.of(key + ".text", values);
+        Object[] shown = plain(values);
+        title = texts.of(key + ".title", shown);
+        text = texts.of(key + ".text", shown);
         where = structure;
         format = formatId;
         if (steps.size() >= MOST_STEPS) {
@@ -113,6 +114,11 @@ public final class WayBuilder {
         return value;
     }
 
+    /** Numbers without separators: they are addresses. */
+    private static Object[] plain(Object[] values) {
+        return java.util.Arrays.stream(values).map(String::valueOf).toArray();
+    }
+
     /** Notes a field that was read by other means. */
     public WayBuilder read(String name, ByteRange place, byte[] bytes, Object value) {
         String hex = HEX.formatHex(bytes, 0, Math.min(SHOWN, bytes.length)) + (bytes.length > SHOWN ? " …" : "");
@@ -134,7 +140,7 @@ public final class WayBuilder {
 
     /** Ends the way in this step: {@code throw builder.stop(…)}. */
     public End stop(String name, Object... values) {
-        close(texts.of("stop." + name, values), SectorRanges.EMPTY);
+        close(texts.of("stop." + name, plain(values)), SectorRanges.EMPTY);
         return new End();
     }
 }

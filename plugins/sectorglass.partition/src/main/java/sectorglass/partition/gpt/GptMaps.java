@@ -21,6 +21,7 @@ import sectorglass.disk.Structure;
 import sectorglass.disk.Translation;
 import sectorglass.disk.Witness;
 import sectorglass.image.ByteRange;
+import sectorglass.disk.way.WayStep;
 import sectorglass.image.SectorImage;
 import sectorglass.partition.PartitionRules;
 import sectorglass.partition.TypeTable;
@@ -28,6 +29,7 @@ import sectorglass.partition.repair.GptDependents;
 import sectorglass.partition.repair.GptRepairs;
 import sectorglass.partition.repair.TableTranslation;
 import sectorglass.verify.Checks;
+import sectorglass.partition.way.MapWay;
 
 /** The copies of the GUID partition table. */
 @Component(service = MapProvider.class)
@@ -159,5 +161,10 @@ public final class GptMaps implements MapProvider {
         GptDisk gpt = GptDisk.of(disk.image());
         return gpt.leftover() || !gpt.any() ? Optional.empty()
                 : Optional.of(new TableTranslation(disk.image(), sectorSize, new RepairTexts(PartitionRules.class, locale)).gpt(gpt));
+    }
+
+    @Override
+    public List<WayStep> way(PartitionMap map, MapEntry entry, SectorImage image, Locale locale) {
+        return MapWay.of(map, entry, image, locale);
     }
 }

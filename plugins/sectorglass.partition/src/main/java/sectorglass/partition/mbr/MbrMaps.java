@@ -22,6 +22,7 @@ import sectorglass.disk.RepairTexts;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Translation;
 import sectorglass.image.ByteRange;
+import sectorglass.disk.way.WayStep;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.partition.PartitionRules;
@@ -32,6 +33,7 @@ import sectorglass.partition.repair.MbrRepairs;
 import sectorglass.partition.repair.TableTranslation;
 import sectorglass.verify.Checks;
 import sectorglass.verify.Outcome;
+import sectorglass.partition.way.MapWay;
 
 /** The MBR and the EBR chains of its extended containers. */
 @Component(service = MapProvider.class)
@@ -165,5 +167,10 @@ public final class MbrMaps implements MapProvider {
         SectorZero zero = SectorZero.of(disk.image());
         return !zero.isTable() || zero.kind() != SectorZero.Kind.MBR ? Optional.empty()
                 : Optional.of(new TableTranslation(disk.image(), sectorSize, new RepairTexts(PartitionRules.class, locale)).mbr());
+    }
+
+    @Override
+    public List<WayStep> way(PartitionMap map, MapEntry entry, SectorImage image, Locale locale) {
+        return MapWay.of(map, entry, image, locale);
     }
 }

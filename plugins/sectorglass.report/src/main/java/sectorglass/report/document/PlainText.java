@@ -76,6 +76,7 @@ public final class PlainText {
         for (int i = 0; i < columns; i++) {
             widths[i] = Math.max(3, (int) Math.floor(table.widths()[i] * (WIDTH - 2 * (columns - 1))));
         }
+        line("");
         if (table.columns().stream().anyMatch(title -> !title.isEmpty())) {
             row(table.columns(), widths);
             line("-".repeat(WIDTH));
