@@ -144,7 +144,7 @@ class WayTest {
                 for (int i = whole.steps().size() - 3; i < whole.steps().size(); i++) {
                     WayStep step = whole.steps().get(i);
                     long lba = step.readings().get(step.readings().size() - 1).where().start() / 512;
-                    MaskedImage masked = new MaskedImage(image, SectorRanges.of(lba, 1), true, MaskedImage.Filling.noise(lba));
+                    MaskedImage masked = MaskedImage.unread(image, SectorRanges.of(lba, 1), MaskedImage.Filling.noise(lba));
                     Way way = new WayFinder(Survey.of(masked, Progress.NONE), Locale.GERMAN).way(volume, paths[volume - 1]).orElseThrow();
                     assertFalse(way.complete(), step.title());
                     WayStep last = way.steps().get(way.steps().size() - 1);

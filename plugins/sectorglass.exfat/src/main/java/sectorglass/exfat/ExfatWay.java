@@ -55,7 +55,8 @@ final class ExfatWay implements FileWay {
             chain = contiguous ? Chain.contiguous(geometry, cluster, geometry.clustersOf(most)) : Chain.follow(fat, cluster, geometry.clustersOf(most));
         }
         if (parts.isEmpty()) {
-            way.step("root", new ByteRange(start + geometry.clusterByte(cluster), Directory.SLOT), "exfat_directory");
+            long at = start + geometry.clusterByte(cluster);
+            way.step("root", new ByteRange(at, Directory.SLOT), "exfat_directory").next(at);
         }
     }
 
@@ -112,6 +113,8 @@ final class ExfatWay implements FileWay {
             way.next(cluster(way, cluster + clusters));
             return;
         }
+        way.step("long-folder", new ByteRange(start + geometry.clusterByte(cluster), Directory.SLOT), "exfat_directory");
+        way.next(way.sum("entry-place", start + " + " + geometry.fatByte() + " + " + cluster + " × 4", fat.where(cluster).start()));
         way.step("links", fat.where(cluster), "exfat_fat", clusters);
         for (int i = 0; i < clusters; i++) {
             long next = fat.entry(cluster);

@@ -51,7 +51,8 @@ final class FatWay implements FileWay {
             cluster = entry(way, here, slot, part, last);
         }
         if (parts.isEmpty()) {
-            way.step("root", new ByteRange(directory == null ? start + geometry.clusterByte(cluster) : directory.address(0, 0), Directory.SLOT), "fat_directory");
+            long at = directory == null ? start + geometry.clusterByte(cluster) : directory.address(0, 0);
+            way.step("root", new ByteRange(at, Directory.SLOT), "fat_directory").next(at);
         }
     }
 
@@ -116,7 +117,10 @@ final class FatWay implements FileWay {
             return;
         }
         long cluster = chain.first(0);
-        way.step("links", table.where(cluster), geometry.kind().name().toLowerCase(Locale.ROOT) + "_table", clusters);
+        way.step("long-folder", new ByteRange(start + geometry.clusterByte(cluster), Directory.SLOT), "fat_directory");
+        long place = geometry.firstFat() * (long) geometry.sectorBytes();
+        way.next(way.sum("entry-place", start + " + " + place + " + " + cluster + " × " + geometry.kind().bits() + " ÷ 8", table.where(cluster, 0).start()));
+        way.step("links", table.where(cluster, 0), geometry.kind().name().toLowerCase(Locale.ROOT) + "_table", clusters);
         for (int i = 0; i < clusters; i++) {
             long next = table.entry((int) cluster);
             if (i < SHOWN_LINKS) {
@@ -128,7 +132,7 @@ final class FatWay implements FileWay {
     }
 
     private void link(WayBuilder way, FatTable table, long cluster, long value) {
-        ByteRange where = table.where(cluster);
+        ByteRange where = table.where(cluster, 0);
         way.read("link", where, volume.site().image().window(where.start(), (int) where.length()).bytes(0, (int) where.length()), cluster + " → " + value);
     }
 
