@@ -46,6 +46,9 @@ public final class CorrectJudge {
     /** The verdict on changes by hand. */
     public Judgement judge(Step step, Task.CorrectField task, Answer.Changed answer) {
         SectorImage image = bench.ground().disk().image();
+        if (answer.changes().stream().anyMatch(change -> change.firstByte() < 0 || change.firstByte() > image.bytes() - change.bytes().length)) {
+            return bench.pattern("outside");
+        }
         List<Repair.Change> wanted = wanted(task);
         List<Repair.Change> others = others(task, wanted);
         List<Repair.Change> real = answer.changes().stream().filter(change -> differs(image, change) && !holds(others, change)).toList();
@@ -102,8 +105,7 @@ public final class CorrectJudge {
 
     private static boolean differs(SectorImage image, Repair.Change change) {
         int length = change.bytes().length;
-        return change.firstByte() < 0 || change.firstByte() > image.bytes() - length
-                || !Arrays.equals(image.window(change.firstByte(), length).raw(0, length), change.bytes());
+        return !Arrays.equals(image.window(change.firstByte(), length).raw(0, length), change.bytes());
     }
 
     private Judgement elsewhere(Step step, Repair.Change change) {
@@ -112,8 +114,8 @@ public final class CorrectJudge {
                 return bench.own(wrong.why());
             }
         }
-        FieldNode field = change.firstByte() < 0 ? null : bench.fieldAt(change.firstByte());
-        return field == null ? bench.pattern("changed-elsewhere", bench.where(Math.max(0, change.firstByte())))
+        FieldNode field = bench.fieldAt(change.firstByte());
+        return field == null ? bench.pattern("changed-elsewhere", bench.where(change.firstByte()))
                 : bench.pattern("changed-other-field", field.label(), bench.where(change.firstByte()));
     }
 
