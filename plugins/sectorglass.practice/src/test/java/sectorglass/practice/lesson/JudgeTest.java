@@ -5,14 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -21,19 +19,16 @@ import sectorglass.image.ByteRange;
 
 /** Which wrong thought explains which answer, on the lesson disk "mbr": partition 1 begins at LBA 2048 and has 20480 sectors. */
 class JudgeTest {
-    @TempDir
-    private static Path folder;
-
     private static LessonRun run;
     private static LessonRun rebuilt;
 
     @BeforeAll
     static void open() throws Exception {
-        Lessons lessons = Lessons.ofProviders(null);
+        Lessons lessons = MadeDisks.LESSONS;
         Lesson chain = lessons.find("extended-chains").orElseThrow();
-        run = LessonRun.open(chain, lessons.disk(chain, folder), Locale.ENGLISH);
+        run = MadeDisks.run(chain, Locale.ENGLISH);
         Lesson rebuild = lessons.find("rebuild-a-lost-table").orElseThrow();
-        rebuilt = LessonRun.open(rebuild, lessons.disk(rebuild, folder), Locale.ENGLISH);
+        rebuilt = MadeDisks.run(rebuild, Locale.ENGLISH);
     }
 
     @AfterAll

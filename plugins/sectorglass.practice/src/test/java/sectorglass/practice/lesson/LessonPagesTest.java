@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -23,10 +22,7 @@ import sectorglass.image.OpenImage;
 
 /** Holds docs/lessons to the data; {@code -Dwrite.docs=true} writes the pages. */
 class LessonPagesTest {
-    private static final Lessons LESSONS = Lessons.ofProviders(null);
-
-    @TempDir
-    private Path folder;
+    private static final Lessons LESSONS = MadeDisks.LESSONS;
 
     @ParameterizedTest
     @ValueSource(strings = {"en", "de"})
@@ -37,7 +33,7 @@ class LessonPagesTest {
         wanted.put("README.md", page.contents(LESSONS.all()));
         wanted.put("glossary.md", page.glossary(LESSONS.glossary()));
         for (Lesson lesson : LESSONS.all()) {
-            try (LessonRun run = LessonRun.open(lesson, LESSONS.disk(lesson, folder), locale)) {
+            try (LessonRun run = MadeDisks.run(lesson, locale)) {
                 wanted.put(LessonPage.fileName(lesson), page.lesson(run));
             }
         }
@@ -74,7 +70,7 @@ class LessonPagesTest {
     @Test
     void bytesStandInRowsWithTheirPlaceInBrackets() throws Exception {
         Lesson unread = LESSONS.find("what-is-unread").orElseThrow();
-        LessonDisk disk = LESSONS.disk(unread, folder);
+        LessonDisk disk = MadeDisks.of(unread);
         try (OpenImage image = Images.open(disk.image(), sectorglass.image.OpenOptions.DEFAULT.withReadMap(disk.readMap()))) {
             String mark = new HexExcerpt(image, new ByteRange(510, 2)).rows();
             assertTrue(mark.endsWith("\n1F0   00 00 00 00 00 00 00 00 00 00 00 00 00 00[55 AA]  ..............U.\n"), "UEFI 2.10, section 5.2.3: 55 AA: " + mark);

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -13,14 +12,10 @@ import java.util.Locale;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Plays every step of every lesson in both languages: the place is there, the right answer is taken, wrong ones are refused and explained. */
 class PlayTest {
-    private static final Lessons LESSONS = Lessons.ofProviders(null);
-
-    @TempDir
-    private static Path folder;
+    private static final Lessons LESSONS = MadeDisks.LESSONS;
 
     @Test
     void productHoldsNoMistake() {
@@ -40,7 +35,7 @@ class PlayTest {
     }
 
     private static void play(Lesson lesson, Locale locale) throws Exception {
-        try (LessonRun run = LessonRun.open(lesson, LESSONS.disk(lesson, folder), locale)) {
+        try (LessonRun run = MadeDisks.run(lesson, locale)) {
             for (Step step : lesson.steps()) {
                 String name = lesson.file() + " line " + step.line() + " " + locale + ": ";
                 StepPlace place = run.place(step);

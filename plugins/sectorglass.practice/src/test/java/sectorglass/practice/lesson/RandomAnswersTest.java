@@ -3,16 +3,12 @@ package sectorglass.practice.lesson;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Stream;
 
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -27,30 +23,22 @@ import sectorglass.image.ByteRange;
 
 /** No random answer is taken for right unless it is the right one. */
 class RandomAnswersTest {
-    private static final Lessons LESSONS = Lessons.ofProviders(null);
+    private static final Lessons LESSONS = MadeDisks.LESSONS;
     private static final Map<Step, LessonRun> ASKING = new LinkedHashMap<>();
     private static final List<LessonRun> RUNS = new ArrayList<>();
-    private static Path folder;
 
     @BeforeContainer
     static void open() throws Exception {
-        folder = Files.createTempDirectory("lessons");
         for (Lesson lesson : LESSONS.all()) {
-            LessonRun run = LessonRun.open(lesson, LESSONS.disk(lesson, folder), Locale.ENGLISH);
+            LessonRun run = MadeDisks.run(lesson, Locale.ENGLISH);
             RUNS.add(run);
             lesson.steps().stream().filter(Step::asks).forEach(step -> ASKING.put(step, run));
         }
     }
 
     @AfterContainer
-    static void close() throws IOException {
+    static void close() {
         RUNS.forEach(LessonRun::close);
-        try (Stream<Path> files = Files.list(folder)) {
-            for (Path file : files.toList()) {
-                Files.delete(file);
-            }
-        }
-        Files.delete(folder);
     }
 
     private static Step pick(Class<? extends Task> kind, int which) {
@@ -58,7 +46,7 @@ class RandomAnswersTest {
         return steps.get(which % steps.size());
     }
 
-    @Property(tries = 600)
+    @Property(tries = 250)
     void numbers(@ForAll @IntRange(min = 0, max = 1000) int which, @ForAll long number, @ForAll boolean small) {
         Step step = pick(Task.TypeNumber.class, which);
         LessonRun run = ASKING.get(step);
@@ -68,7 +56,7 @@ class RandomAnswersTest {
         assertEquals(typed == wanted, run.judge(step, new Answer.Typed("0x" + Long.toHexString(typed))).right(), step.id() + " " + typed);
     }
 
-    @Property(tries = 600)
+    @Property(tries = 250)
     void texts(@ForAll @IntRange(min = 0, max = 1000) int which, @ForAll boolean asText, @ForAll @Size(max = 12) String typed) {
         Step step = pick(asText ? Task.TypeText.class : Task.TypeNumber.class, which);
         LessonRun run = ASKING.get(step);
@@ -78,17 +66,17 @@ class RandomAnswersTest {
         }
     }
 
-    @Property(tries = 600)
+    @Property(tries = 250)
     void bytes(@ForAll @IntRange(min = 0, max = 1000) int which, @ForAll long at, @ForAll boolean near) {
         Step step = pick(Task.ClickByte.class, which);
         LessonRun run = ASKING.get(step);
         ByteRange right = sectorglass.practice.lesson.place.Expressions.place(((Task.ClickByte) step.task()).target())
-                .in(new sectorglass.practice.lesson.place.Ground(run.disk(), sectorglass.decode.FormatCatalogue.ofProviders())).range();
+                .in(WrongAnswers.ground(run)).range();
         long clicked = near ? right.start() + at % 40 : at;
         assertEquals(right.contains(clicked), run.judge(step, new Answer.OnByte(clicked)).right(), step.id() + " " + clicked);
     }
 
-    @Property(tries = 600)
+    @Property(tries = 250)
     void ranges(@ForAll @IntRange(min = 0, max = 1000) int which, @ForAll @LongRange(min = -40, max = 40) long shift,
             @ForAll @LongRange(min = -40, max = 40) long longer) {
         Step step = pick(Task.SelectBytes.class, which);

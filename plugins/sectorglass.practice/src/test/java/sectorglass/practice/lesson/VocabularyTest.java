@@ -27,7 +27,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * in the list of everyday words fails the test, so that somebody has to decide what it is.
  */
 class VocabularyTest {
-    private static final Lessons LESSONS = Lessons.ofProviders(null);
+    private static final Lessons LESSONS = MadeDisks.LESSONS;
     private static final Pattern WORD = Pattern.compile("\\p{L}[\\p{L}\\p{M}]*(?:[-’'][\\p{L}]+)*");
 
     /** A text of a step and where it stands. */

@@ -1,7 +1,9 @@
 package sectorglass.practice.lesson;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 
 import sectorglass.decode.FormatCatalogue;
 import sectorglass.disk.Repair;
@@ -13,12 +15,14 @@ import sectorglass.verify.Finding;
 
 /** Wrong answers as people give them. */
 final class WrongAnswers {
+    private static final Map<LessonRun, Ground> GROUNDS = new IdentityHashMap<>();
 
     private WrongAnswers() {
     }
 
-    private static Ground ground(LessonRun run) {
-        return new Ground(run.disk(), FormatCatalogue.ofProviders());
+    /** Places of the disk of a run. */
+    static synchronized Ground ground(LessonRun run) {
+        return GROUNDS.computeIfAbsent(run, of -> new Ground(of.disk(), FormatCatalogue.ofProviders()));
     }
 
     /** At least three wrong answers to a step. */

@@ -29,7 +29,10 @@ import sectorglass.practice.lesson.LessonException;
 public final class Ground {
     private final Disk disk;
     private final FormatCatalogue catalogue;
-    private final Map<ByteRange, FieldNode> decoded = new HashMap<>();
+    private final Map<Key, FieldNode> decoded = new HashMap<>();
+    private final Map<Long, List<Structure>> structures = new HashMap<>();
+
+    private record Key(ByteRange range, String format) { }
 
     /** The places of a disk. */
     public Ground(Disk disk, FormatCatalogue catalogue) {
@@ -49,7 +52,7 @@ public final class Ground {
 
     /** Fields of a structure. */
     public FieldNode fields(Structure structure) {
-        return decoded.computeIfAbsent(structure.range(), range -> decode(structure));
+        return decoded.computeIfAbsent(new Key(structure.range(), structure.format()), key -> decode(structure));
     }
 
     private FieldNode decode(Structure structure) {
@@ -137,6 +140,16 @@ public final class Ground {
 
     /** The structure of a format: the n-th by address, of the whole disk or of one volume. */
     Spot structure(String format, int number, long volume) {
+        List<Structure> fitting = structures.computeIfAbsent(volume, this::structures).stream().filter(s -> s.format().equals(format)).toList();
+        if (fitting.size() < number) {
+            throw new LessonException("there " + (fitting.size() == 1 ? "is 1 structure" : "are " + fitting.size() + " structures") + " of the format "
+                    + format + (volume > 0 ? " in partition " + volume : "") + ", not " + number);
+        }
+        return Spot.of(fitting.get(number - 1));
+    }
+
+    /** The structures of one volume, or of the whole disk, by address. */
+    private List<Structure> structures(long volume) {
         List<Structure> all = new ArrayList<>();
         if (volume > 0) {
             all.addAll(volume(volume).structures());
@@ -147,13 +160,8 @@ public final class Ground {
                 all.addAll(disk.volume().structures());
             }
         }
-        List<Structure> fitting = all.stream().filter(s -> s.format().equals(format))
-                .sorted(Comparator.comparingLong(s -> s.range().start())).toList();
-        if (fitting.size() < number) {
-            throw new LessonException("there " + (fitting.size() == 1 ? "is 1 structure" : "are " + fitting.size() + " structures") + " of the format "
-                    + format + (volume > 0 ? " in partition " + volume : "") + ", not " + number);
-        }
-        return Spot.of(fitting.get(number - 1));
+        all.sort(Comparator.comparingLong(s -> s.range().start()));
+        return all;
     }
 
     /** A field by its path. */
