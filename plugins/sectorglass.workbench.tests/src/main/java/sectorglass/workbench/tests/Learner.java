@@ -3,6 +3,7 @@ package sectorglass.workbench.tests;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalLong;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 
@@ -19,6 +20,7 @@ import org.eclipse.swt.widgets.Text;
 import sectorglass.decode.FieldNode;
 import sectorglass.image.ByteRange;
 import sectorglass.image.Overlay;
+import sectorglass.image.SectorImage;
 import sectorglass.practice.lesson.Answer;
 import sectorglass.practice.lesson.Lesson;
 import sectorglass.practice.lesson.LessonRun;
@@ -34,6 +36,8 @@ import sectorglass.workbench.sectors.SectorsCanvas;
 /** A robot that plays a lesson in the window as a reader does: with the mouse in the sectors, by typing, by the keys of the lesson. */
 final class Learner {
     static final String LEARNING = "sectorglass.workbench.learning.";
+
+    private static final int MOST_FIELDS = 40;
 
     private final Lesson lesson;
     private LessonRun run;
@@ -189,20 +193,35 @@ final class Learner {
         Ui.command(LEARNING + "step.check");
     }
 
-    /** Types the new value into the dialog that F2 opens; what depends on it follows. */
+    /** Types new values, field by field, into the dialog that F2 opens, until the image is as the answer wants it; checksums follow. */
     private void change(Answer.Changed changed) {
-        long at = changed.changes().get(0).firstByte();
+        SectorImage wanted = HandEdit.over(run.disk().image(), changed.changes());
+        for (int fields = 0; fields < MOST_FIELDS; fields++) {
+            SectorImage now = Ui.desk().open().image();
+            OptionalLong at = changed.changes().stream().flatMapToLong(change -> LongStream.range(change.firstByte(), change.range().end()))
+                    .filter(b -> now.window(b, 1).raw(0, 1)[0] != wanted.window(b, 1).raw(0, 1)[0]).findFirst();
+            if (at.isEmpty()) {
+                return;
+            }
+            type(at.getAsLong(), wanted);
+            Ui.until("the change lies over the image", () -> Ui.desk().open().image() instanceof Overlay && Ui.desk().open().image() != now
+                    && Ui.desk().open().findings() != null);
+            Ui.explained();
+        }
+        throw new AssertionError("more fields than " + MOST_FIELDS + " had to be changed");
+    }
+
+    private static void type(long at, SectorImage wanted) {
         Shell dialog = ProposalsTest.changeDialog(at);
         FieldNode field = Ui.get(() -> Ui.desk().field());
         FieldValue value = Ui.get(() -> FieldValue.of(field, Ui.desk().explained().root(), Ui.desk().explained().window()));
-        byte[] wanted = HandEdit.over(run.disk().image(), changed.changes()).window(field.firstByte(), (int) field.length()).raw(0, (int) field.length());
-        String text = texts(wanted).filter(typed -> fits(value, typed, wanted)).findFirst()
-                .orElseThrow(() -> new AssertionError("no text gives " + Arrays.toString(wanted) + " for " + field.path()));
+        byte[] bytes = wanted.window(field.firstByte(), (int) field.length()).raw(0, (int) field.length());
+        String text = texts(bytes).filter(typed -> fits(value, typed, bytes)).findFirst()
+                .orElseThrow(() -> new AssertionError("no text gives " + Arrays.toString(bytes) + " for " + field.path()));
         Ui.run(() -> {
             Ui.all(dialog, Text.class).stream().filter(t -> (t.getStyle() & SWT.READ_ONLY) == 0).findFirst().orElseThrow().setText(text);
             RecoverTest.press(dialog, "OK");
         });
-        Ui.until("the change lies over the image", () -> Ui.desk().open().image() instanceof Overlay && Ui.desk().open().findings() != null);
     }
 
     private static Stream<String> texts(byte[] wanted) {

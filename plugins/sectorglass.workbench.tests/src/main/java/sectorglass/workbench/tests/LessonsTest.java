@@ -38,6 +38,7 @@ class LessonsTest {
         }
         hide(); // the part reads the progress anew
         int asked = 0;
+        long began = System.currentTimeMillis();
         for (int row = 0; row < all.size(); row++) {
             Lesson lesson = all.get(row);
             Learner learner = new Learner(lesson);
@@ -58,7 +59,8 @@ class LessonsTest {
             Ui.until(lesson.id() + " is done", () -> Learner.texts().get(1).contains(Learner.words("All its steps are done", "Alle Schritte sind getan")));
         }
         assertTrue(asked > 0);
-        System.out.println("lessons played in the window: " + all.size() + ", steps that ask: " + asked);
+        System.out.println("lessons played in the window: " + all.size() + ", steps that ask: " + asked + ", "
+                + (System.currentTimeMillis() - began) / 1000 + " s");
         Table list = Learner.list();
         for (int row = 0; row < all.size(); row++) {
             int at = row;
