@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 
@@ -28,7 +31,11 @@ import org.junit.jupiter.api.Test;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.decode.FieldWalk;
+import sectorglass.image.OpenOptions;
 import sectorglass.make.Demo;
+import sectorglass.practice.disk.PracticeFile;
+import sectorglass.workbench.InspectPerspective;
+import sectorglass.workbench.commands.OpenImages;
 import sectorglass.workbench.look.Size;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.model.Exam;
@@ -46,7 +53,7 @@ class TeachingTest {
 
     @BeforeEach
     void open() {
-        RecoverTest.perspective(sectorglass.workbench.InspectPerspective.ID);
+        RecoverTest.perspective(InspectPerspective.ID);
         Ui.open(Demo.Variant.GPT);
         canvas = Ui.canvas();
         Ui.run(() -> Ui.part(MEANING));
@@ -176,7 +183,7 @@ class TeachingTest {
         assertTrue(sentence(MEANING).contains("exam"), sentence(MEANING));
         // another disk does not end it
         Ui.run(() -> Ui.desk().show(null, null));
-        Ui.run(() -> sectorglass.workbench.commands.OpenImages.open(Ui.demo(Demo.Variant.WIPED).image(), sectorglass.image.OpenOptions.DEFAULT));
+        Ui.run(() -> OpenImages.open(Ui.demo(Demo.Variant.WIPED).image(), OpenOptions.DEFAULT));
         Ui.until("the disk is open", () -> Ui.desk().open() != null);
         Ui.explained();
         assertEquals(0, Ui.desk().open().listed().size());
@@ -187,8 +194,17 @@ class TeachingTest {
     }
 
     @Test
-    void anExamOfATaskSheetAsksForTheWord() {
-        Ui.run(() -> Ui.desk().exam(Exam.SHEET));
+    void aPracticeDiskBeginsAnExamThatAsksForTheWord() throws IOException {
+        Path image = Ui.demo(Demo.Variant.GPT_SOUND).image();
+        new PracticeFile("A1", 1, true, "answer.json", "task.html").write(image);
+        try {
+            Ui.run(() -> OpenImages.open(image, OpenOptions.DEFAULT));
+            Ui.until("the exam began", () -> Ui.desk().exam() == Exam.SHEET && Ui.desk().open().path().equals(image));
+        } finally {
+            Files.delete(PracticeFile.of(image));
+        }
+        assertEquals(0, Ui.desk().open().listed().size());
+        assertTrue(sentence(FINDINGS).contains("task sheet"), sentence(FINDINGS));
         answer(LEARNING + "exam.end", "");
         assertEquals(Exam.SHEET, Ui.desk().exam(), "a blank word does not end it");
         answer(LEARNING + "exam.end", "end");

@@ -18,7 +18,7 @@ public final class HelpTopics {
     public static final String CAUTIONS = "cautions";
 
     private static final List<String> ALL = List.of("start", LEARN, CARD, "signs", "strip", "disk", "sectors", "fields", "meaning", "findings", "find",
-            "converter", "files", "plan", "copies", CAUTIONS, GUIDE);
+            "converter", "files", "plan", "copies", "lessons", "teaching", CAUTIONS, GUIDE);
 
     private HelpTopics() {
     }

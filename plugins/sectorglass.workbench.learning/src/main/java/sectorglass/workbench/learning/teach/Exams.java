@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.Set;
 
 import org.eclipse.core.runtime.ILog;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
@@ -27,7 +28,11 @@ public final class Exams {
             return;
         }
         Bench.desk().exam(exam);
-        IWorkbenchPage page = page();
+        Display.getCurrent().asyncExec(Exams::close); // who is told of the exam now may be one of the parts
+    }
+
+    private static void close() {
+        IWorkbenchPage page = Bench.desk().exam().runs() ? page() : null;
         for (String id : CLOSED) {
             IViewPart part = page == null ? null : page.findView(id);
             if (part != null) {
