@@ -120,6 +120,9 @@ final class Census {
 
     /** Marks what the file system itself takes. */
     void claimMetadata() {
+        if (layout.mmpBlock() >= 0) {
+            mark(layout.mmpBlock(), 1);
+        }
         for (long g = 0; g < layout.groups; g++) {
             mark(layout.first(g), layout.headBlocks(g));
             Group group = groups.get(g);

@@ -22,6 +22,8 @@ final class DirectoryPass {
     private final Map<Long, ByteRange> dots = new HashMap<>();
     private LongSet hashes = new LongSet();
     private int lastType;
+    /** Blocks looked at. */
+    private long steps;
     private boolean lostAndFound;
     private SectorRanges rootNames = SectorRanges.EMPTY;
 
@@ -37,6 +39,12 @@ final class DirectoryPass {
         for (long number : census.directories) {
             progress.checkCancelled();
             progress.at("directories", done++, census.directories.size());
+            if (steps > 2 * layout.mostSteps()) {
+                ByteRange at = inodeRange(number);
+                fault(tally.fail("ext.dir.tree", at, at, Outcome.failed("directories up to " + number + " have more than " + 2 * layout.mostSteps()
+                        + " blocks", layout.sb.blocks() + " blocks in all").with("inode", number)));
+                break;
+            }
             long at = census.groups.inode(number);
             Inode inode = new Inode(number, layout.site.window(at, layout.sb.inodeSize()));
             if (inode.has(Inode.INLINE)) {
@@ -70,6 +78,7 @@ final class DirectoryPass {
 
     private void directory(Inode inode) {
         BlockMap map = Maps.of(layout, inode);
+        steps += map.nodes.size();
         SectorRanges before = census.unreadNames;
         names(inode, map);
         if (inode.number() == 2) {
@@ -115,6 +124,7 @@ final class DirectoryPass {
     }
 
     private void block(Inode inode, long logical, long physical, LongSet names) {
+        steps++;
         Window w = layout.read(physical);
         SectorRanges missing = w.missing(0, layout.blockSize);
         if (!missing.isEmpty() && layout.sb.sums()) {

@@ -140,6 +140,9 @@ final class ExtAllocation implements Allocation, ReadOrder {
                 heads(g, all);
                 tables(g, all, true);
             }
+            if (layout.mmpBlock() >= 0) {
+                all.add(sectors(layout.mmpBlock(), 1));
+            }
             all.addAll(journal());
             metadata = SectorRanges.of(all);
         }

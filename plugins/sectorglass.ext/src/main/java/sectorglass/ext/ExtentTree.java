@@ -10,13 +10,12 @@ import sectorglass.image.Window;
 final class ExtentTree {
     private static final int MAGIC = 0xF30A;
     private static final int DEEPEST = 5;
-    /** More nodes than a file of 16 TiB in runs of one block each can have on a block size of 4096. */
-    private static final int MOST_NODES = 1 << 24;
 
     private final Layout layout;
     private final Inode inode;
     private int seed;
     private boolean seeded;
+    private long mapped;
     private final BlockMap map = new BlockMap();
     /** Nodes below the root; made when there is one. */
     private Set<Long> visited;
@@ -58,7 +57,7 @@ final class ExtentTree {
             fault("ext.extent.header", w, 2, 2, structure, "no entry", "at least one below the root");
             return;
         }
-        for (int i = 0; i < entries; i++) {
+        for (int i = 0; i < entries && mapped <= layout.mostSteps(); i++) {
             int at = 12 + 12 * i;
             long logical = w.u32le(at);
             if (i == 0 && firstLogical >= 0 && logical != firstLogical) {
@@ -96,8 +95,13 @@ final class ExtentTree {
             fault("ext.extent.range", w, at, 6, structure, "file block " + logical + " and " + count, "below 4294967296");
             return;
         }
-        map.add(logical, physical, count, unwritten);
         next = logical + count;
+        mapped += count;
+        if (mapped > layout.mostSteps()) {
+            fault("ext.extent.overlap", w, at, 12, structure, "more than " + layout.mostSteps() + " blocks", "each block once");
+            return;
+        }
+        map.add(logical, physical, count, unwritten);
     }
 
     private void index(Window w, int at, long logical, int levels, ByteRange structure) {
@@ -108,7 +112,7 @@ final class ExtentTree {
             return;
         }
         visited = visited == null ? new HashSet<>() : visited;
-        if (!visited.add(child) || visited.size() > MOST_NODES) {
+        if (!visited.add(child)) {
             fault("ext.extent.overlap", w, at + 4, 6, structure, "node in block " + child + " once more", "each node once");
             return;
         }

@@ -16,6 +16,8 @@ import sectorglass.verify.Outcome;
 /** The check of every inode, directory and bitmap. */
 final class FullCheck {
     private static final int MOST_ORPHANS = 1 << 20;
+    /** Owners that are named of one block. */
+    private static final int MOST_OWNERS = 64;
 
     private final Census census;
     private final Layout layout;
@@ -138,12 +140,14 @@ final class FullCheck {
     /** Clusters by the set of inodes that claim them. */
     private Map<List<Long>, List<Long>> owners() {
         Map<Long, Set<Long>> all = census.shared;
+        long steps = 0;
         for (int g = 0; g < layout.groups; g++) {
-            for (int i = 0; census.kind[g] != null && i < census.kind[g].length; i++) {
+            for (int i = 0; census.kind[g] != null && i < census.kind[g].length && steps <= 2 * layout.mostSteps(); i++) {
                 long number = g * layout.sb.inodesPerGroup() + i + 1;
                 if (census.used(number) && number != 7) {
                     Inode inode = new Inode(number, layout.site.window(census.groups.inode(number), layout.sb.inodeSize()));
                     BlockMap map = Maps.of(layout, inode);
+                    steps += map.nodes.size() + map.mapped();
                     map.runs.forEach(run -> add(all, number, run.physical(), run.count()));
                     map.nodes.forEach(node -> add(all, number, node, 1));
                     if (inode.attributeBlock() != 0 && layout.inVolume(inode.attributeBlock())) {
@@ -160,7 +164,7 @@ final class FullCheck {
     private void add(Map<Long, Set<Long>> all, long number, long block, long count) {
         for (long c = census.cluster(block); c <= census.cluster(block + count - 1); c++) {
             Set<Long> set = all.get(c);
-            if (set != null) {
+            if (set != null && set.size() < MOST_OWNERS) {
                 set.add(number);
             }
         }

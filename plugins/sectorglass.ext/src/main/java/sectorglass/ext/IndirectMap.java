@@ -15,6 +15,7 @@ final class IndirectMap {
     private final BlockMap map = new BlockMap();
     private final Set<Long> visited = new HashSet<>();
     private final int perBlock;
+    private long mapped;
 
     private IndirectMap(Layout layout) {
         this.layout = layout;
@@ -45,6 +46,13 @@ final class IndirectMap {
         }
         if (!layout.inVolume(block)) {
             fault(w, at, structure, block);
+            return;
+        }
+        if (++mapped > layout.mostSteps()) {
+            if (mapped == layout.mostSteps() + 1) {
+                map.faults.add(new BlockMap.Fault("ext.extent.overlap", w.range(at, 4), structure, "more than " + layout.mostSteps() + " blocks",
+                        "each block once"));
+            }
             return;
         }
         map.add(logical, block, 1, false);
@@ -83,7 +91,7 @@ final class IndirectMap {
             } else {
                 indirect(node, 4 * i, logical + i * span, depth - 1, layout.block(block));
             }
-            if (map.faults.size() >= MOST_FAULTS) {
+            if (map.faults.size() >= MOST_FAULTS || mapped > layout.mostSteps()) {
                 return;
             }
         }

@@ -21,6 +21,8 @@ final class InodePass {
     private final Tally tally;
     private final Mark superblock;
     private final AttributeChecks attributes;
+    /** Blocks of maps and of files looked at so far. */
+    private long steps;
     private final Tally.Sum checksumSum;
     private final Tally.Sum saneSum;
     private final Tally.Sum agreesSum;
@@ -200,7 +202,12 @@ final class InodePass {
     }
 
     private void map(Inode inode, boolean special, Mark cause) {
+        if (steps > 2 * layout.mostSteps()) {
+            tooMany(inode, cause);
+            return;
+        }
         BlockMap map = inode.number() == 1 && inode.type() == 0 ? IndirectMap.read(layout, inode) : Maps.of(layout, inode);
+        steps += map.nodes.size() + map.mapped();
         Mark first = cause;
         for (BlockMap.Fault fault : map.faults) {
             Mark mark = tally.fail(fault.rule(), fault.where(), fault.structure(), Outcome.failed(fault.stored(), fault.computed())
@@ -230,6 +237,14 @@ final class InodePass {
             claim(inode, map, first);
         }
         sizes(inode, map, special, first);
+    }
+
+    /** Files that together claim every block several times are not followed to the end: that could take for ever. */
+    private void tooMany(Inode inode, Mark cause) {
+        ByteRange at = inode.window().range();
+        tally.fail("ext.block.claimed-once", at, at, Outcome.failed("inodes up to " + inode.number() + " claim more than " + 2 * layout.mostSteps()
+                + " blocks", layout.sb.blocks() + " blocks in all").with("inode", inode.number()).with("block", 0).because(cause));
+        census.set(inode.number(), (byte) (census.kind(inode.number()) | Census.DOUBTFUL), inode.links());
     }
 
     /** The inode for growth maps the room after the descriptor tables; only its topmost map block is its own. */

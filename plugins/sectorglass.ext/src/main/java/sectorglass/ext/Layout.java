@@ -172,6 +172,17 @@ final class Layout {
         return Math.min(taken, length(group));
     }
 
+    /** The block against mounting twice, or -1 where there is none. */
+    long mmpBlock() {
+        Window w = site.window(1024, Superblock.LENGTH);
+        return sb.hasIncompat(Features.MMP) && w.isRead(0x168, 8) && inVolume(w.u64le(0x168)) ? w.u64le(0x168) : -1;
+    }
+
+    /** Most blocks that maps and directories of a volume can have together: each block belongs to one file. What is beyond repeats itself. */
+    long mostSteps() {
+        return sb.blocks() + 65536;
+    }
+
     /** Blocks of the inode table of a group. */
     long inodeTableBlocks() {
         return (sb.inodesPerGroup() * sb.inodeSize() + blockSize - 1) / blockSize;

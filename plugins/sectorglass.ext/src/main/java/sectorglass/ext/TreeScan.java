@@ -20,6 +20,8 @@ final class TreeScan {
     private final Map<Long, Integer> folders = new HashMap<>();
     private final Deque<Long> waiting = new ArrayDeque<>();
     private final Bits seen;
+    /** Blocks looked at. */
+    private long steps;
 
     TreeScan(Layout layout, Groups groups, Progress progress) {
         this.layout = layout;
@@ -57,11 +59,18 @@ final class TreeScan {
                 InlineData.directoryParts(inode).forEach(part -> block(folder, number, part, false));
                 continue;
             }
+            if (steps > 2 * layout.mostSteps()) {
+                builder.remark("Directories have more blocks than the volume: they share blocks, and not all of them were followed.");
+                waiting.clear();
+                return;
+            }
             BlockMap map = Maps.of(layout, inode);
+            steps += map.nodes.size();
             builder.unread(map.unread);
             long blocks = inode.size(layout.sb) / layout.blockSize;
             for (BlockMap.Run run : map.runs) {
                 for (long i = 0; i < run.count() && run.logical() + i < blocks; i++) {
+                    steps++;
                     Window w = layout.read(run.physical() + i);
                     if (w.isRead(0, layout.blockSize)) {
                         block(folder, number, w, run.logical() + i == 0);
