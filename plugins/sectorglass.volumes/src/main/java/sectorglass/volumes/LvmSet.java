@@ -17,6 +17,7 @@ import sectorglass.image.SectorRange;
 final class LvmSet {
     private static final int DEEPEST = 6;
     private static final long MOST_BYTES = 1L << 60;
+    private static final int MOST_AREAS = 200_000;
     private static final Map<String, StripeLayout.Parity> PARITY = Map.of("raid4", StripeLayout.Parity.LAST, "raid5", StripeLayout.Parity.LEFT_SYMMETRIC,
             "raid5_ls", StripeLayout.Parity.LEFT_SYMMETRIC, "raid5_la", StripeLayout.Parity.LEFT_ASYMMETRIC,
             "raid5_rs", StripeLayout.Parity.RIGHT_SYMMETRIC, "raid5_ra", StripeLayout.Parity.RIGHT_ASYMMETRIC);
@@ -25,6 +26,8 @@ final class LvmSet {
     private final Map<String, LvmMember> disks = new HashMap<>();
     private final SectorImage main;
     private final int sectorSize;
+    /** Segments and areas looked at. */
+    private int used;
     private final List<String> remarks = new ArrayList<>();
 
     LvmSet(List<LvmMember> members) {
@@ -98,6 +101,10 @@ final class LvmSet {
         if (depth > DEEPEST || logical == null || logical.segments().isEmpty() || group.extentBytes() <= 0) {
             return null;
         }
+        used += logical.segments().size();
+        if (used > MOST_AREAS) {
+            return null; // volumes in volumes, many times over
+        }
         List<Piece> pieces = new ArrayList<>();
         long at = 0;
         List<LvmGroup.Segment> segments = new ArrayList<>(logical.segments());
@@ -165,6 +172,9 @@ final class LvmSet {
 
     /** The place of an area; empty where its disk is not in hand, null where it cannot be. */
     private List<Source> area(LvmGroup.Area area, int depth) {
+        if (++used > MOST_AREAS) {
+            return null;
+        }
         LvmGroup.Disk disk = group.disks().get(area.name());
         long offset = bytes(area.extent());
         if (offset < 0) {

@@ -57,7 +57,7 @@ final class LvmText {
                     throw wrong();
                 }
             } else if (next == '=') {
-                values.put(name, value());
+                values.put(name, value(depth));
             } else {
                 throw wrong();
             }
@@ -65,7 +65,10 @@ final class LvmText {
         return values;
     }
 
-    private Object value() {
+    private Object value(int depth) {
+        if (depth > DEEPEST) {
+            throw wrong();
+        }
         blank();
         char first = next();
         if (first == '"') {
@@ -77,7 +80,7 @@ final class LvmText {
                 if (++entries > MOST) {
                     throw wrong();
                 }
-                list.add(value());
+                list.add(value(depth + 1));
                 blank();
                 if (peek() == ',') {
                     at++;

@@ -1,0 +1,2 @@
+/** Fuzz targets of the ext bundle. */
+package sectorglass.ext;

@@ -1,0 +1,2 @@
+/** Fuzz targets of sets of disks. */
+package sectorglass.volumes;
