@@ -199,13 +199,16 @@ final class ExtAllocation implements Allocation, ReadOrder {
         }
         FileTree tree = files.tree(progress);
         int sector = layout.site.image().sectorSize();
-        for (int id = 0; id < tree.size() && found.size() < MOST_OWNERS; id++) {
+        long steps = 0;
+        for (int id = 0; id < tree.size() && found.size() < MOST_OWNERS && steps <= 2 * layout.mostSteps(); id++) {
+            progress.checkCancelled();
             long at = tree.number(id) > 0 ? groups.inode(tree.number(id)) : -1;
             Window w = at < 0 ? null : layout.site.window(at, layout.sb.inodeSize());
             if (w == null || !w.isRead(0, w.length())) {
                 continue;
             }
             BlockMap map = Maps.of(layout, new Inode(tree.number(id), w));
+            steps += map.nodes.size() + map.runs.size();
             for (BlockMap.Run run : map.runs) {
                 SectorRange place = sectors(run.physical(), run.count());
                 long first = Math.max(place.first(), range.first());
@@ -238,11 +241,14 @@ final class ExtAllocation implements Allocation, ReadOrder {
         }
         List<SectorRange> folders = new ArrayList<>();
         FileTree tree = files.tree(progress);
-        for (int id = 0; id < tree.size(); id++) {
+        long steps = 0;
+        for (int id = 0; id < tree.size() && steps <= 2 * layout.mostSteps(); id++) {
+            progress.checkCancelled();
             long at = tree.folder(id) && tree.number(id) > 0 ? groups.inode(tree.number(id)) : -1;
             Window w = at < 0 ? null : layout.site.window(at, layout.sb.inodeSize());
             if (w != null && w.isRead(0, w.length())) {
                 BlockMap map = Maps.of(layout, new Inode(tree.number(id), w));
+                steps += map.nodes.size() + map.runs.size();
                 map.runs.forEach(run -> folders.add(sectors(run.physical(), run.count())));
                 map.nodes.forEach(node -> folders.add(sectors(node, 1)));
             }

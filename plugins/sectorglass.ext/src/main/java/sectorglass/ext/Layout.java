@@ -180,7 +180,7 @@ final class Layout {
 
     /** Most blocks that maps and directories of a volume can have together: each block belongs to one file. What is beyond repeats itself. */
     long mostSteps() {
-        return sb.blocks() + 65536;
+        return sb.blocks() + 1024;
     }
 
     /** Blocks of the inode table of a group. */

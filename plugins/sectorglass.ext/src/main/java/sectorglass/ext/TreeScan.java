@@ -22,6 +22,7 @@ final class TreeScan {
     private final Bits seen;
     /** Blocks looked at. */
     private long steps;
+    private boolean stopped;
 
     TreeScan(Layout layout, Groups groups, Progress progress) {
         this.layout = layout;
@@ -39,6 +40,9 @@ final class TreeScan {
         walk(progress);
         loose(progress);
         builder.unread(index.unread);
+        if (stopped) {
+            builder.remark("Directories have more blocks than the volume: they share blocks, and not all of them were followed.");
+        }
         if (layout.sb.hasIncompat(Features.RECOVER)) {
             builder.remark("The journal was not replayed: the newest names and sizes may stand there only.");
         }
@@ -60,7 +64,7 @@ final class TreeScan {
                 continue;
             }
             if (steps > 2 * layout.mostSteps()) {
-                builder.remark("Directories have more blocks than the volume: they share blocks, and not all of them were followed.");
+                stopped = true;
                 waiting.clear();
                 return;
             }
