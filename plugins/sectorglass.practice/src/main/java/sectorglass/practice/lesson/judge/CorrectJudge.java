@@ -187,7 +187,12 @@ public final class CorrectJudge {
         if (value == null) {
             throw new LessonException("the field " + target.field().path() + " cannot be changed");
         }
-        return value.bytes(Expressions.value(wanted.answer()).in(bench.ground()));
+        String text = Expressions.value(wanted.answer()).in(bench.ground());
+        try {
+            return value.bytes(text);
+        } catch (IllegalArgumentException e) {
+            throw new LessonException(text + " does not fit into the field " + target.field().path() + ": " + e.getMessage(), e);
+        }
     }
 
     /** The right changes: the fields and the checksums that depend on them. */

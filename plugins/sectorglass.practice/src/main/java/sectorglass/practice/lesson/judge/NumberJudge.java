@@ -33,20 +33,12 @@ public final class NumberJudge {
             return bench.right(step);
         }
         for (WrongAnswer wrong : step.wrong()) {
-            if (isWrong(wrong, typed.getAsLong())) {
+            if (Expressions.number(wrong.pattern()).in(bench.ground()) == typed.getAsLong()) {
                 return bench.own(wrong.why());
             }
         }
         Judgement explained = explain(typed.getAsLong(), right, bench.spot(step.point()));
         return explained != null ? explained : bench.otherwise(step);
-    }
-
-    private boolean isWrong(WrongAnswer wrong, long typed) {
-        try {
-            return Expressions.number(wrong.pattern()).in(bench.ground()) == typed;
-        } catch (ArithmeticException e) {
-            return false;
-        }
     }
 
     /** Which thought leads from the right number to this one; null where none is known. */

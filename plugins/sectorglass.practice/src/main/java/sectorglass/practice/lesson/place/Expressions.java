@@ -3,6 +3,7 @@ package sectorglass.practice.lesson.place;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 import java.util.Set;
+import java.util.function.Supplier;
 
 import sectorglass.decode.FieldNode;
 import sectorglass.image.Window;
@@ -39,7 +40,7 @@ public final class Expressions {
         Expressions parser = new Expressions(text);
         PlaceExpression place = parser.place();
         parser.end();
-        return place;
+        return ground -> bounded(() -> place.in(ground), text);
     }
 
     /** @throws IllegalArgumentException where it is none; the message says why */
@@ -47,7 +48,7 @@ public final class Expressions {
         Expressions parser = new Expressions(text);
         NumberExpression number = parser.sum();
         parser.end();
-        return number;
+        return ground -> bounded(() -> number.in(ground), text);
     }
 
     /** @throws IllegalArgumentException where it is none; the message says why */
@@ -55,7 +56,7 @@ public final class Expressions {
         Expressions parser = new Expressions(text);
         TextExpression found = parser.text();
         parser.end();
-        return found;
+        return ground -> bounded(() -> found.in(ground), text);
     }
 
     /** A number or a text, as text. @throws IllegalArgumentException where it is neither; the message says why */
@@ -65,6 +66,15 @@ public final class Expressions {
         }
         NumberExpression number = number(text);
         return ground -> Long.toUnsignedString(number.in(ground));
+    }
+
+    /** Numbers that leave 64 bits are the lesson's mistake. */
+    private static <T> T bounded(Supplier<T> value, String text) {
+        try {
+            return value.get();
+        } catch (ArithmeticException e) {
+            throw new LessonException("a number in \"" + text + "\" becomes too large", e);
+        }
     }
 
     private void end() {
