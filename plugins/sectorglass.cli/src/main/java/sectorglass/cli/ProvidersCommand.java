@@ -14,6 +14,7 @@ import sectorglass.disk.MapProvider;
 import sectorglass.disk.VolumeProvider;
 import sectorglass.image.Providers;
 import sectorglass.image.SectorSizeClue;
+import sectorglass.practice.lesson.LessonPack;
 import sectorglass.report.JsonOut;
 import sectorglass.verify.RuleSet;
 
@@ -40,7 +41,7 @@ final class ProvidersCommand implements Callable<Integer> {
     public Integer call() throws CommandException {
         List<Class<?>> wanted = types.isEmpty()
                 ? List.of(SectorSizeClue.class, FormatFolder.class, RuleSet.class, MapProvider.class, VolumeProvider.class, Finder.class,
-                        CapacityRule.class)
+                        CapacityRule.class, LessonPack.class)
                 : new java.util.ArrayList<>();
         for (String type : types) {
             try {
