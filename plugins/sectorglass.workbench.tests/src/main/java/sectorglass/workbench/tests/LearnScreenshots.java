@@ -41,6 +41,12 @@ class LearnScreenshots {
             Screenshots.shoot("lesson-projector-" + theme);
             Ui.run(() -> Size.large(false));
             Learner.list();
+            WayTest.open();
+            for (int i = 0; i < 3; i++) {
+                Ui.command(Learner.LEARNING + "step.next");
+                Ui.explained();
+            }
+            Screenshots.shoot("way-" + theme);
             RecoverTest.perspective(InspectPerspective.ID);
             Ui.run(() -> PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().resetPerspective());
             Ui.open(Demo.Variant.GPT);

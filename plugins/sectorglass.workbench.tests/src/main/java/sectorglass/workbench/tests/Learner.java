@@ -54,7 +54,7 @@ final class Learner {
     /** Shows the list of lessons; its rows. */
     static Table list() {
         Ui.command(LEARNING + "perspective");
-        Ui.until("the lessons are listed", () -> Ui.all(face(), Table.class).stream().anyMatch(table -> table.getItemCount() > 0));
+        Ui.until("the lessons are listed", () -> !Ui.all(face(), Table.class).isEmpty() && Ui.all(face(), Table.class).get(0).getItemCount() > 0);
         Table table = Ui.get(() -> Ui.all(face(), Table.class).get(0));
         if (!Ui.get(table::isVisible)) {
             press("\u2039");

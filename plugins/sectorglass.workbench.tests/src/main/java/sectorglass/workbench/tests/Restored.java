@@ -45,6 +45,9 @@ class Restored {
         assertEquals(2, Ui.get(() -> Ui.all(board, Combo.class).get(1).getSelectionIndex()));
         assertArrayEquals(new int[] {0, 2, 1, 3, 4, 5, 6}, Ui.get(() -> Ui.all(board, Table.class).get(0).getColumnOrder()));
         RecoverTest.perspective("sectorglass.workbench.learning.learn");
+        Ui.until("the lesson waits for its disk", () -> Learner.texts().get(0).contains("Another disk"));
+        assertEquals("demo-partly-read.img", Ui.desk().open().image().name(), "the open disk is not taken away");
+        Learner.press("Open the disk");
         new Learner(Leaving.LESSON).shown(1);
         assertTrue(LessonProgress.load(LessonProgress.usualFile()).isDone(Leaving.LESSON, Leaving.LESSON.steps().get(0)));
     }

@@ -14,6 +14,7 @@ public final class LearnPerspective implements IPerspectiveFactory {
         layout.setEditorAreaVisible(false);
         IFolderLayout left = layout.createFolder("lesson", IPageLayout.LEFT, 0.36f, IPageLayout.ID_EDITOR_AREA);
         left.addView(LessonsPart.ID);
+        left.addPlaceholder("sectorglass.workbench.recovery.way");
         left.addPlaceholder("sectorglass.workbench.keys");
         layout.addStandaloneView("sectorglass.workbench.strip", false, IPageLayout.TOP, 0.12f, IPageLayout.ID_EDITOR_AREA);
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.62f, IPageLayout.ID_EDITOR_AREA);

@@ -70,7 +70,7 @@ public final class LessonsPart extends ViewPart {
         list.show(shelf);
         Lesson kept = shelf.kept();
         if (kept != null) {
-            page.open(kept, Shelf.keptStep());
+            page.resume(kept, Shelf.keptStep());
             top(page.control());
         } else {
             top(list.control());

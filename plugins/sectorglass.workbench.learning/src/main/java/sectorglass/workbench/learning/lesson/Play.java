@@ -1,6 +1,7 @@
 package sectorglass.workbench.learning.lesson;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.ExecutorService;
@@ -100,6 +101,18 @@ final class Play implements DeskListener {
             begin();
         } else {
             openDisk();
+        }
+    }
+
+    /** Comes back to a step: its disk is opened, unless that would take another one off the desk; then the reader is asked. */
+    void resume(Lesson wanted, int step) {
+        boolean taken = desk.open() != null || Arrays.stream(Job.getJobManager().find(null)).anyMatch(Opening.class::isInstance);
+        lesson = wanted;
+        if (taken && !mine(desk.open())) {
+            index = Math.max(0, Math.min(step, wanted.steps().size() - 1));
+            listener.waiting(LearnTexts.of("lesson.away"), true);
+        } else {
+            open(wanted, step);
         }
     }
 

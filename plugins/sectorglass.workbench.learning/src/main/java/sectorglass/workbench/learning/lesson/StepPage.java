@@ -176,6 +176,13 @@ final class StepPage implements PlayListener {
         head();
     }
 
+    /** Comes back to a step that was open before. */
+    void resume(Lesson lesson, int step) {
+        begin();
+        play.resume(lesson, step);
+        head();
+    }
+
     private void begin() {
         right = false;
         wrong = 0;

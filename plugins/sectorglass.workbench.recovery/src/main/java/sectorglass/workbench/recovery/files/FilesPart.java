@@ -2,6 +2,7 @@ package sectorglass.workbench.recovery.files;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 import org.eclipse.swt.SWT;
@@ -14,15 +15,18 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 
 import sectorglass.disk.Allocation;
+import sectorglass.disk.Disk;
 import sectorglass.disk.FileState;
 import sectorglass.disk.FileTree;
 import sectorglass.image.SafeText;
+import sectorglass.recovery.way.WayFinder;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.model.Marked;
 import sectorglass.workbench.recovery.RecoverPart;
 import sectorglass.workbench.recovery.WorkBar;
 import sectorglass.workbench.recovery.Words;
 import sectorglass.workbench.recovery.report.Reporting;
+import sectorglass.workbench.recovery.way.WayWindow;
 
 /** The files of a volume: what they are called, how large they are, what was recovered of each; from here they are shown and extracted. */
 public final class FilesPart extends RecoverPart {
@@ -39,6 +43,7 @@ public final class FilesPart extends RecoverPart {
     private Button content;
     private Button test;
     private Button runs;
+    private Button way;
     private Button extract;
     private WorkBar bar;
     private List<FileVolume> all = List.of();
@@ -69,11 +74,13 @@ public final class FilesPart extends RecoverPart {
         deleted.setSelection(true);
         deleted.addListener(SWT.Selection, event -> filter());
         table = new FileTable(parent, this::chosen, this::showRecord);
-        Composite low = row(parent, 6);
+        Composite low = row(parent, 7);
         record = button(low, Words.of("files.record"), this::showRecord);
         content = button(low, Words.of("files.content"), this::showContent);
         test = button(low, Words.of("files.test"), this::test);
         test.setToolTipText(Words.of("files.test.tip"));
+        way = button(low, Words.of("files.way"), this::showWay);
+        way.setToolTipText(Words.of("files.way.tip"));
         runs = button(low, Words.of("files.runs"), this::showRuns);
         button(low, Words.of("files.owner"), this::showOwner).setToolTipText(Words.of("files.owner.tip"));
         extract = button(low, Words.of("files.extract"), this::extract);
@@ -157,6 +164,7 @@ public final class FilesPart extends RecoverPart {
         List<Integer> ids = table.chosen();
         record.setEnabled(ids.size() == 1);
         content.setEnabled(ids.size() == 1);
+        way.setEnabled(ids.size() == 1);
         test.setEnabled(tree != null);
         runs.setEnabled(ids.size() == 1 && !tree.folder(ids.get(0)));
         mark(ids);
@@ -206,6 +214,19 @@ public final class FilesPart extends RecoverPart {
                 desk().mark(new Marked(sectors, name));
             }
         });
+    }
+
+    private void showWay() {
+        int entry = table.chosen().get(0);
+        if (tree.deleted(entry)) {
+            bar.say(Words.of("files.way.deleted"));
+            return;
+        }
+        String path = tree.path(entry);
+        int volume = shown.number();
+        Disk disk = desk().open().disk();
+        bar.start(Words.of("files.way.search"), progress -> new WayFinder(disk, Locale.getDefault()).way(volume, path),
+                found -> found.ifPresentOrElse(way -> WayWindow.show(getSite(), way), () -> bar.say(Words.of("files.way.none"))));
     }
 
     private void showRuns() {
