@@ -27,9 +27,12 @@ record Decmpfs(int type, long bytes, byte[] inline) {
     private static final int PLAIN_INLINE = 9;
     private static final int PLAIN_RESOURCE = 10;
 
-    /** The attribute's bytes; null where they are no such header. */
+    /**
+     * The attribute's bytes; null where they are no such header. It starts with "fpmc" (decmpfs.h, xnu, from memory); apfsck (apfsprogs)
+     * takes only four zeros for right on APFS, so both are accepted.
+     */
     static Decmpfs of(byte[] b) {
-        if (b.length < HEADER || b[0] != 'f' || b[1] != 'p' || b[2] != 'm' || b[3] != 'c') {
+        if (b.length < HEADER || number(b, 0, 4) != 0 && (b[0] != 'f' || b[1] != 'p' || b[2] != 'm' || b[3] != 'c')) {
             return null;
         }
         long type = number(b, 4, 4);
