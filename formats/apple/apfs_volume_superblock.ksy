@@ -72,9 +72,24 @@ seq:
     -label: 'apfs_fs_alloc_count'
     doc: 'Blocks it uses.'
   - id: meta_crypto
-    size: 32
+    size: 20
     -label: 'apfs_meta_crypto'
     doc: 'Encryption of metadata.'
+  - id: apfs_root_tree_type
+    type: u4
+    -unit: hex
+    -label: 'apfs_root_tree_type'
+    doc: 'Type of the tree of files.'
+  - id: apfs_extentref_tree_type
+    type: u4
+    -unit: hex
+    -label: 'apfs_extentref_tree_type'
+    doc: 'Type of the tree of extents.'
+  - id: apfs_snap_meta_tree_type
+    type: u4
+    -unit: hex
+    -label: 'apfs_snap_meta_tree_type'
+    doc: 'Type of the tree of snapshots.'
   - id: apfs_omap_oid
     type: u8
     -link: cluster

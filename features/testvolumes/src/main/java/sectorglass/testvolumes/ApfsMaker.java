@@ -34,6 +34,7 @@ public final class ApfsMaker implements AutoCloseable {
     private final List<LittleEndianTree.Entry> records = new ArrayList<>();
     private final List<LittleEndianTree.Entry> extents = new ArrayList<>();
     private final Map<Long, Folder> folders = new HashMap<>();
+    private final Map<Long, byte[]> inodes = new HashMap<>();
     private final long volume;
     private final byte[] super0;
     private final byte[] bitmap;
@@ -208,7 +209,12 @@ public final class ApfsMaker implements AutoCloseable {
         return w.array();
     }
 
-    private void add(long id, byte[] inode) {
+    private void add(long id, byte[] inode, boolean stream) {
+        inodes.put(id, inode);
+        if (stream) {
+            // only streams that several inodes may share have a record of their own
+            records.add(new LittleEndianTree.Entry(key(id, 6, 0).array(), LittleEndianTree.wrap(new byte[4]).putInt(1).array()));
+        }
         records.add(new LittleEndianTree.Entry(key(id, 3, 0).array(), inode));
     }
 
@@ -216,7 +222,7 @@ public final class ApfsMaker implements AutoCloseable {
     public long folder(long parent, String name) {
         long id = nextInode++;
         byte[] inode = inode(parent, id, 040755, 0x8000, 0, 0, name, null, 0);
-        add(id, inode);
+        add(id, inode, false);
         folders.put(id, new Folder(inode));
         name(parent, name, id, 4, null);
         return id;
@@ -237,7 +243,7 @@ public final class ApfsMaker implements AutoCloseable {
         long id = nextInode++;
         long length = (long) hole * BLOCK + content.length;
         byte[] stream = length == 0 ? null : stream(id, content, hole);
-        add(id, inode(parent, id, 0100644, 0x8000 | (hole > 0 ? 0x200 : 0), bsd, 1, name, stream, (long) hole * BLOCK));
+        add(id, inode(parent, id, 0100644, 0x8000 | (hole > 0 ? 0x200 : 0), bsd, 1, name, stream, (long) hole * BLOCK), stream != null);
         name(parent, name, id, 8, null);
         files++;
         return id;
@@ -257,7 +263,6 @@ public final class ApfsMaker implements AutoCloseable {
                     LittleEndianTree.wrap(new byte[20]).putLong(1L << 60 | count).putLong(id).putInt(1).array()));
             done += count;
         }
-        records.add(new LittleEndianTree.Entry(key(id, 6, 0).array(), LittleEndianTree.wrap(new byte[4]).putInt(1).array()));
         return LittleEndianTree.wrap(new byte[40]).putLong((long) hole * BLOCK + content.length).putLong((long) (hole + blocks) * BLOCK)
                 .putLong(0).putLong(content.length).putLong(0).array();
     }
@@ -279,6 +284,9 @@ public final class ApfsMaker implements AutoCloseable {
         byte[] bytes = named(name);
         long stream = nextInode++;
         byte[] data = stream(stream, value, 0);
+        if (name.equals("com.apple.ResourceFork")) {
+            LittleEndianTree.wrap(inodes.get(id)).putLong(48, 0x4000);
+        }
         records.add(new LittleEndianTree.Entry(key(id, 4, 2 + bytes.length).putShort((short) bytes.length).put(bytes).array(),
                 LittleEndianTree.wrap(new byte[52]).putShort((short) 1).putShort((short) 48).putLong(stream).put(data).array()));
     }
@@ -286,7 +294,7 @@ public final class ApfsMaker implements AutoCloseable {
     /** Adds a symbolic link. */
     public long symbolicLink(long parent, String name, String target) {
         long id = nextInode++;
-        add(id, inode(parent, id, 0120755, 0x8000, 0, 1, name, null, 0));
+        add(id, inode(parent, id, 0120755, 0x8000, 0, 1, name, null, 0), false);
         attribute(id, "com.apple.fs.symlink", named(target), 4);
         name(parent, name, id, 10, null);
         links++;
@@ -297,7 +305,7 @@ public final class ApfsMaker implements AutoCloseable {
     public long linked(long parent, String first, long other, String second, byte[] content) {
         long id = nextInode++;
         byte[] stream = stream(id, content, 0);
-        add(id, inode(parent, id, 0100644, 0x8000, 0, 2, first, stream, 0));
+        add(id, inode(parent, id, 0100644, 0x8000, 0, 2, first, stream, 0), true);
         sibling(parent, first, id);
         sibling(other, second, id);
         files++;

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.function.LongSupplier;
 
 /**
- * Writes nodes of an APFS B-tree: leaves, and one root above them where they do not fit one node. Source: Apple File System Reference,
+ * Writes nodes of an APFS B-tree: leaves, and index nodes above them where they do not fit one node. Source: Apple File System Reference,
  * "B-Trees", by way of apfs_raw.h (linux-apfs).
  */
 final class LittleEndianTree {
@@ -66,29 +66,18 @@ final class LittleEndianTree {
      * @param ids gives the object id of each further node
      */
     List<Node> write(List<Entry> entries, LongSupplier ids) {
-        List<List<Entry>> parts = new ArrayList<>();
-        int left = -1;
-        boolean one = entries.stream().mapToInt(this::takes).sum() <= room(true);
-        for (Entry entry : entries) {
-            if (left < takes(entry)) {
-                parts.add(new ArrayList<>());
-                left = room(one);
-            }
-            parts.get(parts.size() - 1).add(entry);
-            left -= takes(entry);
-        }
         List<Node> nodes = new ArrayList<>();
-        List<Entry> top = parts.isEmpty() ? List.of() : parts.get(0);
+        List<Entry> top = entries;
         int level = 0;
-        if (parts.size() > 1) {
-            top = new ArrayList<>();
-            level = 1;
-            for (List<Entry> part : parts) {
+        while (top.stream().mapToInt(this::takes).sum() > room(true)) {
+            List<Entry> above = new ArrayList<>();
+            for (List<Entry> part : parts(top)) {
                 long id = ids.getAsLong();
-                byte[] leaf = node(part, id, 0, false);
-                nodes.add(new Node(id, leaf));
-                top.add(new Entry(part.get(0).key(), wrap(new byte[8]).putLong(0, id).array()));
+                nodes.add(new Node(id, node(part, id, level, false)));
+                above.add(new Entry(part.get(0).key(), wrap(new byte[8]).putLong(0, id).array()));
             }
+            top = above;
+            level++;
         }
         byte[] root = node(top, wrap(oldRoot).getLong(8), level, true);
         int info = size - INFO;
@@ -98,6 +87,20 @@ final class LittleEndianTree {
                 .putLong(info + 24, entries.size()).putLong(info + 32, nodes.size() + 1L);
         nodes.add(0, new Node(wrap(oldRoot).getLong(8), root));
         return nodes;
+    }
+
+    private List<List<Entry>> parts(List<Entry> entries) {
+        List<List<Entry>> parts = new ArrayList<>();
+        int left = -1;
+        for (Entry entry : entries) {
+            if (left < takes(entry)) {
+                parts.add(new ArrayList<>());
+                left = room(false);
+            }
+            parts.get(parts.size() - 1).add(entry);
+            left -= takes(entry);
+        }
+        return parts;
     }
 
     private byte[] node(List<Entry> entries, long id, int level, boolean root) {

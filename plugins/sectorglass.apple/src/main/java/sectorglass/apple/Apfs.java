@@ -1,11 +1,8 @@
 package sectorglass.apple;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 
-import sectorglass.disk.HeaderVolume;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeFacts;
@@ -15,11 +12,6 @@ import sectorglass.image.Window;
 
 /** Makes the volume of an APFS container superblock. Source: Apple File System Reference by way of apfsprogs (linux-apfs). */
 final class Apfs {
-    private static final Map<Integer, String> ROLES = Map.ofEntries(Map.entry(0, "none"), Map.entry(1, "system"), Map.entry(2, "user"),
-            Map.entry(4, "recovery"), Map.entry(8, "VM"), Map.entry(0x10, "preboot"), Map.entry(0x20, "installer"),
-            Map.entry(0x40, "data"), Map.entry(0x80, "baseband"), Map.entry(0xC0, "update"), Map.entry(0x100, "xART"),
-            Map.entry(0x140, "hardware"), Map.entry(0x180, "backup"), Map.entry(0x240, "enterprise"), Map.entry(0x2C0, "prelogin"));
-
     private Apfs() {
     }
 
@@ -47,18 +39,14 @@ final class Apfs {
                 return true;
             });
         }
-        return new HeaderVolume(facts.info("apfs", site), site, List.copyOf(structures), List.of(), (level, out) -> {
-            if (container != null) {
-                new ApfsChecks(container, out).check();
-            }
-        });
+        return new ApfsVolume(site, facts.info("apfs", site), structures, container);
     }
 
     private static void describe(ApfsContainer container, VolumeFacts facts, List<Structure> structures) {
         Window sb = container.superblock();
         Long manager = container.ephemeral.get(sb.u64le(0x98));
         if (manager != null && container.header(manager).inside()) {
-            structures.add(container.header(manager).structure("space manager", "apfs_object_header"));
+            structures.add(container.header(manager).structure("space manager", "apfs_space_manager"));
             VolumeFacts.known(() -> {
                 Window w = container.header(manager).window();
                 return facts.usedBytes = VolumeFacts.product(w.u64le(0x30) - w.u64le(0x48), container.blockSize);
@@ -66,18 +54,15 @@ final class Apfs {
         }
         long map = sb.u64le(0xA0);
         if (container.header(map).inside()) {
-            structures.add(container.header(map).structure("object map", "apfs_object_header"));
+            structures.add(container.header(map).structure("object map", "apfs_object_map"));
         }
-        long tree = container.mapTree();
-        for (long id : container.volumeIds()) {
-            VolumeHeader volume = container.header(container.resolve(tree, id, sb.u64le(16)));
-            if (volume.inside() && volume.window().matches(32, "APSB")) {
-                Window w = volume.window();
-                String name = VolumeFacts.text(w, 0x2C0, 256, StandardCharsets.UTF_8);
-                facts.remarks.add("volume \"" + name + "\", role " + ROLES.getOrDefault(w.u16le(0x3C4), "unknown") + ", "
-                        + VolumeFacts.product(w.u64le(0x58), container.blockSize) + " bytes in use, " + w.u64le(0xB8) + " files, "
-                        + w.u64le(0xC0) + " folders" + ((w.u64le(0x108) & 1) == 0 ? ", encrypted" : ""));
-                structures.add(volume.structure("volume superblock " + name, "apfs_volume_superblock"));
+        for (ApfsVolumeHeader volume : container.volumes().found()) {
+            String name = volume.name();
+            facts.remarks.add("volume \"" + name + "\", role " + volume.role() + ", " + volume.usedBytes() + " bytes in use, " + volume.files()
+                    + " files, " + volume.folders() + " folders" + (volume.encrypted() ? ", encrypted" : "") + (volume.sealed() ? ", sealed" : ""));
+            structures.add(container.header(volume.block).structure("volume superblock " + name, "apfs_volume_superblock"));
+            if (container.header(volume.mapBlock()).inside()) {
+                structures.add(container.header(volume.mapBlock()).structure("object map of " + name, "apfs_object_map"));
             }
         }
     }

@@ -1,10 +1,13 @@
 package sectorglass.apple;
 
+import java.util.ArrayList;
 import java.util.List;
 
+import sectorglass.disk.Level;
 import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeHeader;
 import sectorglass.image.ByteRange;
+import sectorglass.image.Progress;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 import sectorglass.verify.Checks;
@@ -21,7 +24,7 @@ final class ApfsChecks {
         this.all = all;
     }
 
-    void check() {
+    void check(Level level, Progress progress) {
         Mark first = object(0, 0x1, 1, "container superblock");
         Window zero = container.header(0).window();
         for (long block : container.superblocks) {
@@ -49,7 +52,33 @@ final class ApfsChecks {
         if (map != null) {
             volumes(sb, map);
         }
-        space(sb);
+        ApfsSpace space = ApfsSpace.of(container);
+        if (space != null) {
+            new ApfsSpaceChecks(container, space, all).check(level, progress, object(space.header.at() / container.blockSize, 0x5, sb.u64le(0x98),
+                    "space manager"));
+        }
+        if (level == Level.FULL) {
+            trees(progress);
+        }
+    }
+
+    private void trees(Progress progress) {
+        ApfsTreeChecks checks = new ApfsTreeChecks(container, all);
+        checks.containerMap(progress);
+        List<ApfsCatalog> catalogs = new ArrayList<>();
+        SectorRanges unread = SectorRanges.EMPTY;
+        ApfsContainer.Volumes volumes = container.volumes();
+        boolean whole = volumes.lost() == 0 && volumes.unread().isEmpty();
+        for (ApfsVolumeHeader volume : volumes.found()) {
+            object(volume.mapBlock(), 0xB, volume.mapBlock(), "object map of a volume");
+            new ApfsVolumeChecks(container, volume, all).check(checks, progress);
+            ApfsCatalog catalog = new ApfsCatalog(volume, progress);
+            catalogs.add(catalog);
+            unread = unread.union(catalog.unread());
+            whole &= !catalog.damaged();
+        }
+        checks.finish();
+        ApfsVolumeChecks.marked(container, new ApfsClaims(container, catalogs, progress), unread, whole, all);
     }
 
     /** The sectors of these blocks that were not read. */
@@ -103,36 +132,5 @@ final class ApfsChecks {
                 object(found[0], 0xD, id, "volume superblock");
             }
         }
-    }
-
-    /** Free blocks of the space manager equal the sum over its chunks. */
-    private void space(Window sb) {
-        Long block = VolumeFacts.known(() -> container.ephemeral.get(sb.u64le(0x98)));
-        if (block == null || !container.header(block).inside()) {
-            return;
-        }
-        Mark sum = object(block, 0x5, sb.u64le(0x98), "space manager");
-        VolumeHeader header = container.header(block);
-        all.in(header.whole()).check("apfs.space.free-sum", header.range(0x48 + 0x0, 8), () -> {
-            Window w = header.window();
-            long infos = w.u32le(0x40);
-            long table = w.u32le(0x50);
-            if (w.u32le(0x44) != 0 || infos * 8 + table > container.blockSize) {
-                return null;
-            }
-            long free = 0;
-            for (int i = 0; i < infos; i++) {
-                VolumeHeader info = container.header(w.u64le((int) table + 8 * i));
-                if (!info.inside()) {
-                    return Outcome.failed("chunk information in block " + w.u64le((int) table + 8 * i), "inside the volume").because(sum);
-                }
-                Window chunks = info.window();
-                long entries = Math.min(chunks.u32le(0x24), (container.blockSize - 0x28) / 32);
-                for (int k = 0; k < entries; k++) {
-                    free += chunks.u32le(0x28 + 32 * k + 20);
-                }
-            }
-            return Outcome.test(free == w.u64le(0x48), w.u64le(0x48), free).because(sum);
-        });
     }
 }

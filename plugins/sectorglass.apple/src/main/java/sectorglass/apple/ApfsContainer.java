@@ -8,6 +8,10 @@ import java.util.Map;
 import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeHeader;
 import sectorglass.disk.VolumeSite;
+import sectorglass.image.ByteRange;
+import sectorglass.image.SectorRange;
+import sectorglass.image.SectorRanges;
+import sectorglass.image.UnreadException;
 import sectorglass.image.Window;
 
 /**
@@ -74,6 +78,18 @@ final class ApfsContainer {
         return new VolumeHeader(site, possible ? block * blockSize : -1, blockSize);
     }
 
+    /** Number of blocks, by the superblock, at most those that the site has room for. */
+    long blocks() {
+        Long claimed = VolumeFacts.known(() -> superblock().u64le(0x28));
+        long room = site.bytes() / blockSize;
+        return claimed == null || claimed < 0 ? room : Math.min(claimed, room);
+    }
+
+    /** Sectors of blocks. */
+    SectorRange sectors(long block, long count) {
+        return new ByteRange(site.firstByte() + block * blockSize, count * blockSize).sectors(site.image().sectorSize());
+    }
+
     /** The newest superblock. */
     Window superblock() {
         return header(newest).window();
@@ -113,6 +129,42 @@ final class ApfsContainer {
             }
         }
         return all;
+    }
+
+    /**
+     * The volumes of the container.
+     *
+     * @param found superblocks that the object map leads to
+     * @param lost how many ids lead to none
+     * @param unread sectors that would tell more
+     */
+    record Volumes(List<ApfsVolumeHeader> found, int lost, SectorRanges unread) { }
+
+    /** The volumes as far as they can be reached. */
+    Volumes volumes() {
+        List<ApfsVolumeHeader> found = new ArrayList<>();
+        SectorRanges missing = SectorRanges.EMPTY;
+        int lost = 0;
+        try {
+            long tree = mapTree();
+            long transaction = superblock().u64le(16);
+            for (long id : volumeIds()) {
+                try {
+                    VolumeHeader volume = header(resolve(tree, id, transaction));
+                    if (volume.inside() && volume.window().matches(32, "APSB")) {
+                        volume.window().require(0, blockSize);
+                        found.add(new ApfsVolumeHeader(this, volume.at() / blockSize));
+                    } else {
+                        lost++;
+                    }
+                } catch (UnreadException e) {
+                    missing = missing.union(e.missing());
+                }
+            }
+        } catch (UnreadException e) {
+            missing = missing.union(e.missing());
+        }
+        return new Volumes(found, lost, missing);
     }
 
     /**

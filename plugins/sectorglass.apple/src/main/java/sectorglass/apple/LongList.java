@@ -18,18 +18,12 @@ final class LongList {
         return size;
     }
 
-    long get(int index) {
-        return values[index];
+    void set(int index, long value) {
+        values[index] = value;
     }
 
-    /** Whether each number is above the one before. */
-    boolean rises() {
-        for (int i = 1; i < size; i++) {
-            if (values[i] <= values[i - 1]) {
-                return false;
-            }
-        }
-        return true;
+    long get(int index) {
+        return values[index];
     }
 
     /** Place of a number in a list that rises, or below 0. */

@@ -89,7 +89,7 @@ final class HfsVolumesMade {
             out.put(0x104 + at, stored);
             at += stored.length;
         }
-        out.putInt(0x100, at);
-        return java.util.Arrays.copyOf(out.array(), 0x104 + at);
+        out.putInt(0x100, at).putInt(4, 0x104 + at).putInt(8, 4 + at).putInt(12, 50);
+        return java.util.Arrays.copyOf(out.array(), 0x104 + at + 50);
     }
 }
