@@ -84,11 +84,11 @@ types:
   nloc:
     doc: 'A place in the node.'
     seq:
-      - id: off
+      - id: offset
         type: u2
         -label: 'off'
         doc: 'Bytes from the start of its area, or FFFF for none.'
-      - id: len
+      - id: length
         type: u2
         -unit: bytes
         -label: 'len'

@@ -114,7 +114,7 @@ class ApfsHostileTest {
     void nodesThatLoopAndPlacesBeyondTheNode() {
         try (DiskFile image = DiskFile.of(file)) {
             Blocks at = blocks(image);
-            for (int value : new int[] {0, 1, 4, 0x38, 4000, 0x7FFF, 0xFFFF}) {
+            for (int value : new int[] {0, 4, 0x38, 0xFFFF}) {
                 for (int field : new int[] {0x20, 0x22, 0x24, 0x28, 0x2A, 0x38, 0x3A, 0x3C, 0x3E}) {
                     stands(changed(image, at.root(), w -> w.putShort(field, (short) value)));
                     stands(changed(image, at.leaf(), w -> w.putShort(field, (short) value)));
@@ -151,7 +151,7 @@ class ApfsHostileTest {
         try (DiskFile image = DiskFile.of(file)) {
             Blocks at = blocks(image);
             long[] places = {at.root(), at.leaf(), at.mapTree(), at.volume(), at.info()};
-            for (int round = 0; round < 60; round++) {
+            for (int round = 0; round < 40; round++) {
                 DiskFile damaged = image;
                 for (int i = 0; i < 3; i++) {
                     damaged = changed(damaged, places[random.nextInt(places.length)], w -> {

@@ -31,13 +31,13 @@ class HfsHostileTest {
 
     @Test
     void treesThatLoopOrReachBeyondEnd() {
-        for (int value : new int[] {0, 1, 2, 3, 5, 17, 0x7FFFFFFF, -1}) {
+        for (int value : new int[] {0, 1, 2, 17, 0x7FFFFFFF, -1}) {
             for (int field : new int[] {16, 20, 24, 28, 36, 40, 0}) {
                 ByteBuffer w = ByteBuffer.wrap(SOUND.clone());
                 w.putInt(fork(w, 272) + field, value);
                 assertTrue(stands(DiskFile.of(w.array())));
             }
-            for (int node = 1; node < 12; node++) {
+            for (int node = 1; node < 6; node++) {
                 ByteBuffer w = ByteBuffer.wrap(SOUND.clone());
                 w.putInt(fork(w, 272) + node * 4096, value);
                 assertTrue(stands(DiskFile.of(w.array())));
@@ -47,8 +47,8 @@ class HfsHostileTest {
 
     @Test
     void keysRecordsAndDepthsOfAnyValue() {
-        for (int value : new int[] {0, 1, 13, 14, 4090, 0x8000, 0xFFFF}) {
-            for (int node = 0; node < 20; node++) {
+        for (int value : new int[] {0, 13, 4090, 0x8000, 0xFFFF}) {
+            for (int node = 0; node < 7; node++) {
                 for (int at : new int[] {8, 10, 14, 32, 34, 4096 - 2, 4096 - 4, 4096 - 6}) {
                     ByteBuffer w = ByteBuffer.wrap(SOUND.clone());
                     w.putShort(fork(w, node % 2 == 0 ? 272 : 352) + node / 2 * 4096 + at, (short) value);
@@ -79,7 +79,7 @@ class HfsHostileTest {
         ByteBuffer w = ByteBuffer.wrap(SOUND);
         int[] places = {1024, fork(w, 112), fork(w, 192), fork(w, 272), fork(w, 272) + 4096, fork(w, 272) + 8192, fork(w, 352), fork(w, 352) + 4096,
             w.getInt(1024 + 12) * 512};
-        for (int round = 0; round < 400; round++) {
+        for (int round = 0; round < 100; round++) {
             byte[] bytes = SOUND.clone();
             for (int i = 0; i < 6; i++) {
                 bytes[places[random.nextInt(places.length)] + random.nextInt(random.nextBoolean() ? 256 : 4096)] = (byte) (random.nextBoolean() ? 0xFF : random.nextInt());
