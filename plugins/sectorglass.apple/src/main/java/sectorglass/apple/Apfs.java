@@ -44,6 +44,9 @@ final class Apfs {
 
     private static void describe(ApfsContainer container, VolumeFacts facts, List<Structure> structures) {
         Window sb = container.superblock();
+        if (container.newest != container.latest) {
+            facts.remarks.add("read from the checkpoint of transaction " + sb.u64le(16) + ", because that of the newest is damaged");
+        }
         Long manager = container.ephemeral.get(sb.u64le(0x98));
         if (manager != null && container.header(manager).inside()) {
             structures.add(container.header(manager).structure("space manager", "apfs_space_manager"));

@@ -37,7 +37,7 @@ final class ApfsChecks {
         Checks out = all.in(container.header(0).whole());
         if (first.passed()) {
             out.check("apfs.nx.latest", container.header(0).range(16, 8), () -> {
-                long newest = container.superblock().u64le(16);
+                long newest = container.header(container.latest).window().u64le(16);
                 if (Long.compareUnsigned(zero.u64le(16), newest) < 0) {
                     return Outcome.failed(Long.toUnsignedString(zero.u64le(16)), Long.toUnsignedString(newest));
                 }

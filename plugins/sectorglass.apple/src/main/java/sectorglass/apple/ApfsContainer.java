@@ -30,6 +30,8 @@ final class ApfsContainer {
     /** Blocks of the descriptor area that were not read. */
     final List<Long> unread = new ArrayList<>();
     /** Block of the newest superblock; that of the starting point where the area holds none. */
+    final long latest;
+    /** Block of the newest superblock whose checkpoint is not damaged: what is read is read from it. */
     final long newest;
     /** Blocks of ephemeral objects by id. */
     final Map<Long, Long> ephemeral = new HashMap<>();
@@ -41,8 +43,7 @@ final class ApfsContainer {
         this.blockSize = VolumeFacts.power(size, 4096, 65536) ? (int) size : 4096;
         long base = start.u64le(0x70);
         long count = start.u32le(0x68);
-        long best = startByte / blockSize;
-        long bestTransaction = start.u64le(16);
+        Map<Long, Long> found = new HashMap<>();
         if ((count & 0x80000000L) == 0 && base > 0) {
             for (long block = base; block < base + Math.min(count, MOST_DESCRIPTORS); block++) {
                 VolumeHeader header = header(block);
@@ -58,18 +59,27 @@ final class ApfsContainer {
                     }
                 } else if (w.matches(32, ApfsVolumes.MAGIC)) {
                     superblocks.add(block);
-                    if (Long.compareUnsigned(w.u64le(16), bestTransaction) >= 0) {
-                        bestTransaction = w.u64le(16);
-                        best = block;
-                    }
+                    found.put(block, w.u64le(16));
                 }
             }
         }
-        newest = best;
-        VolumeFacts.known(() -> {
-            maps(base, count);
-            return true;
-        });
+        List<Long> order = new ArrayList<>(superblocks);
+        order.sort((a, b) -> Long.compareUnsigned(found.get(b), found.get(a)));
+        if (order.isEmpty() || Long.compareUnsigned(start.u64le(16), found.get(order.get(0))) > 0) {
+            order.add(0, startByte / blockSize);
+        }
+        latest = order.get(0);
+        newest = order.stream().filter(block -> complete(block, base, count)).findFirst().orElse(latest);
+        VolumeFacts.known(() -> maps(newest, base, count));
+    }
+
+    /** Whether nothing that was read of a checkpoint is damaged: its maps and the object map that it names. */
+    private boolean complete(long block, long base, long count) {
+        return !Boolean.FALSE.equals(VolumeFacts.known(() -> {
+            VolumeHeader map = header(header(block).window().u64le(0xA0));
+            boolean object = map.inside() && (!map.window().isRead(0, blockSize) || map.window().u16le(24) == 0xB && ApfsObject.sumHolds(map.window()));
+            return maps(block, base, count) && object;
+        }));
     }
 
     /** A block. */
@@ -90,27 +100,34 @@ final class ApfsContainer {
         return new ByteRange(site.firstByte() + block * blockSize, count * blockSize).sectors(site.image().sectorSize());
     }
 
-    /** The newest superblock. */
+    /** The superblock that is believed: the newest of a checkpoint that is not damaged. */
     Window superblock() {
         return header(newest).window();
     }
 
-    private void maps(long base, long count) {
-        Window sb = superblock();
+    /** Takes the places of ephemeral objects from the maps of a checkpoint; gives whether no map that was read is damaged. */
+    private boolean maps(long superblock, long base, long count) {
+        ephemeral.clear();
+        Window sb = header(superblock).window();
         long index = sb.u32le(0x88);
         long length = sb.u32le(0x8C);
+        boolean sound = true;
         for (long i = 0; i < Math.min(length, MOST_DESCRIPTORS) && count > 0; i++) {
             VolumeHeader header = header(base + (index + i) % count);
-            if (!header.inside() || !header.window().isRead(0, blockSize) || header.window().u16le(24) != 0xC
-                    || !ApfsObject.sumHolds(header.window())) {
+            if (!header.inside() || !header.window().isRead(0, blockSize) || header.at() == superblock * blockSize) {
                 continue;
             }
             Window w = header.window();
+            if (w.u16le(24) != 0xC || !ApfsObject.sumHolds(w)) {
+                sound &= i == length - 1;
+                continue;
+            }
             long entries = Math.min(w.u32le(0x24), (blockSize - 0x28) / 40);
             for (int k = 0; k < entries; k++) {
                 ephemeral.put(w.u64le(0x28 + 40 * k + 24), w.u64le(0x28 + 40 * k + 32));
             }
         }
+        return sound;
     }
 
     /** Block of the object map's tree, or -1. */

@@ -1,15 +1,19 @@
 package sectorglass.apple;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 
 import sectorglass.disk.Level;
+import sectorglass.disk.Role;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
+import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Progress;
+import sectorglass.image.SafeText;
 import sectorglass.verify.Checks;
 
 /** An APFS container with its volumes. */
@@ -55,6 +59,30 @@ final class ApfsVolume implements Volume {
         if (container != null) {
             new ApfsChecks(container, out).check(level, progress);
         }
+    }
+
+    /** By the roles and flags of the volumes (Apple File System Reference, "Volume Roles"). */
+    @Override
+    public List<Role> roles() {
+        List<Role> roles = new ArrayList<>();
+        for (ApfsVolumeHeader volume : container == null ? List.<ApfsVolumeHeader>of() : container.volumes().found()) {
+            VolumeFacts.known(() -> {
+                Role.Kind kind = switch (volume.roleNumber()) {
+                    case 1 -> Role.Kind.OPERATING_SYSTEM;
+                    case 0, 2, 0x40, 0x180 -> Role.Kind.USER_FOLDERS;
+                    case 4, 0x20, 0xC0 -> Role.Kind.RECOVERY;
+                    case 8 -> Role.Kind.SWAP;
+                    case 0x10 -> Role.Kind.BOOT;
+                    default -> null;
+                };
+                String name = "\"" + SafeText.of(String.valueOf(volume.name())) + "\"";
+                if (kind != null) {
+                    roles.add(Role.of(kind, "the container holds the volume " + name + ", role " + volume.role()));
+                }
+                return !volume.encrypted() || roles.add(Role.of(Role.Kind.ENCRYPTED, "the volume " + name + " is encrypted"));
+            });
+        }
+        return roles;
     }
 
     @Override

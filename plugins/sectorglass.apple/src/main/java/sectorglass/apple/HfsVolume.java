@@ -25,6 +25,7 @@ final class HfsVolume implements Volume {
     private final HfsLayout layout;
     private List<Object> services;
     private List<Structure> structures;
+    private List<Role> roles;
 
     HfsVolume(VolumeSite site, HfsPlus.Place place, VolumeInfo info) {
         this.site = site;
@@ -53,9 +54,14 @@ final class HfsVolume implements Volume {
         new HfsPlusChecks(site, place, layout).check(level, out, progress);
     }
 
+    /** By the names in the root folder; read once. Common practice, no source. */
     @Override
-    public List<Role> roles() {
-        return List.of();
+    public synchronized List<Role> roles() {
+        if (roles == null) {
+            HfsTree catalog = layout == null ? null : layout.tree(HfsTree.Kind.CATALOG);
+            roles = catalog == null ? List.of() : HfsRoles.of(catalog);
+        }
+        return roles;
     }
 
     @Override

@@ -56,6 +56,8 @@ class ApfsFilesTest {
                 assertTrue(judged.passed(rule), rule);
             }
             assertTrue(judged.volume().info().remarks().toString().contains("volume \"TESTVOL\", role none"), judged.volume().info().remarks().toString());
+            assertEquals("[Role[role=USER_FOLDERS, reasons=[the container holds the volume \"TESTVOL\", role none]]]",
+                    judged.volume().roles().toString());
             List<String> problems = new ArrayList<>();
             assertEquals(6, Specs.decode(judged.volume(), problems));
             int[] kinds = new int[16];

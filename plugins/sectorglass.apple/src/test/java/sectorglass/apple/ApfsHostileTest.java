@@ -106,6 +106,27 @@ class ApfsHostileTest {
         }
     }
 
+    /** Two checkpoints; the maps of the newer one, then the object map that it names, are damaged: the older one is read. */
+    @Test
+    void aDamagedCheckpointGivesWayToTheOneBefore() {
+        try (DiskFile image = DiskFile.of(file)) {
+            byte[] map = image.window(4096, 4096).bytes(0, 4096);
+            byte[] superblock = image.window(2 * 4096, 4096).bytes(0, 4096);
+            DiskFile two = changed(changed(image, 3, w -> w.put(0, map).putLong(8, 3).putLong(16, 2)), 4,
+                    w -> w.put(0, superblock).putLong(16, 2).putInt(0x88, 2).putInt(0x8C, 2));
+            assertEquals(4, new ApfsContainer(two.site(), 0).newest);
+            assertEquals(List.of("apfs.nx.latest"), Judged.full(two).failed());
+            ApfsContainer older = new ApfsContainer(two.flip(3 * 4096 + 100, 1).site(), 0);
+            assertEquals(2, older.newest);
+            assertEquals(4, older.latest);
+            assertEquals(1, older.volumes().found().size());
+            Judged judged = Judged.full(two.flip(3 * 4096 + 100, 1));
+            assertTrue(judged.volume().info().remarks().get(0).contains("checkpoint of transaction 1"), judged.volume().info().remarks().toString());
+            DiskFile lost = changed(two, 4, w -> w.putLong(0xA0, 23000));
+            assertEquals(2, new ApfsContainer(lost.site(), 0).newest);
+        }
+    }
+
     private static void stands(DiskFile image) {
         assertTimeoutPreemptively(Duration.ofSeconds(30), () -> VolumeExercise.run(new ApfsVolumes(), BOOK, image));
     }

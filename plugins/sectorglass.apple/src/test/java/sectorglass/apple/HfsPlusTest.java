@@ -54,6 +54,8 @@ class HfsPlusTest {
         }
         assertEquals("Größe", judged.volume().info().label());
         assertEquals(List.of(), judged.volume().info().remarks());
+        assertEquals("[Role[role=USER_FOLDERS, reasons=[the root folder holds names that are none of the system's: docs, hello.txt]]]",
+                judged.volume().roles().toString());
     }
 
     @Test
