@@ -7,7 +7,7 @@ import java.util.concurrent.Callable;
 /** The commands by name. Only the one that is asked for is made: start-up time counts. */
 final class CommandTable {
     private static final List<String> NAMES = List.of("layout", "verify", "explain", "formats", "files", "extract", "plan", "compare", "find", "readback",
-            "job", "report", "marks", "search", "propose", "demo", "practice", "providers");
+            "job", "report", "marks", "search", "propose", "structures", "demo", "practice", "providers");
 
     private CommandTable() {
     }
@@ -30,6 +30,7 @@ final class CommandTable {
             case "marks" -> new MarksCommand(out, err);
             case "search" -> new SearchCommand(out, err);
             case "propose" -> new ProposeCommand(out, err);
+            case "structures" -> new StructureCopyCommand(out, err);
             case "demo" -> new DemoCommand(out, err);
             case "practice" -> new PracticeCommand(out, err);
             case "providers" -> new ProvidersCommand(out, err);

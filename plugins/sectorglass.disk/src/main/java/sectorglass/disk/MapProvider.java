@@ -4,9 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-import sectorglass.image.ByteRange;
+import sectorglass.disk.copy.CopyTarget;
+import sectorglass.disk.copy.Disguise;
 import sectorglass.disk.way.WayBuilder;
 import sectorglass.disk.way.WayStep;
+import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.image.Texts;
 import sectorglass.verify.Checks;
@@ -74,5 +76,15 @@ public interface MapProvider {
             way.step("entry", entry.where(), null);
             way.next(way.sum("first", entry.range().first() + " × " + image.sectorSize(), Math.multiplyExact(entry.range().first(), image.sectorSize())));
         });
+    }
+
+    /**
+     * Puts a map into a copy of the disk's structures, names replaced and checksums made to hold or not as before.
+     *
+     * @param map one that {@link #locate} of the same provider returned
+     * @return whether it was put; a provider that cannot tell names from numbers puts nothing
+     */
+    default boolean copy(PartitionMap map, CopyTarget to, Disguise disguise) {
+        return false;
     }
 }

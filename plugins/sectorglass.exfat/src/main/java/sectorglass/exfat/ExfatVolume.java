@@ -37,7 +37,7 @@ final class ExfatVolume implements Volume {
             ExfatFiles files = new ExfatFiles(this);
             ExfatAllocation allocation = new ExfatAllocation(this, files);
             services = new Object[] {files, allocation, new ExfatReadOrder(this, files, allocation),
-                new ExfatRepairs(site, found), new ExfatWay(this), this};
+                new ExfatRepairs(site, found), new ExfatWay(this), new ExfatCopy(this), this};
         }
     }
 

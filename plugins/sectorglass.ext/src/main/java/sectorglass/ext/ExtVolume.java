@@ -13,6 +13,7 @@ import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
 import sectorglass.disk.Witness;
+import sectorglass.disk.copy.StructureCopy;
 import sectorglass.disk.way.FileWay;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
@@ -165,6 +166,9 @@ final class ExtVolume implements Volume {
         }
         if (files != null && kind == FileWay.class) {
             return Optional.of(kind.cast(new ExtWay(layout, groups(), superblock)));
+        }
+        if (files != null && kind == StructureCopy.class) {
+            return Optional.of(kind.cast(new ExtCopy(layout, groups())));
         }
         if (files != null && kind.isInstance(files)) {
             return Optional.of(kind.cast(files));

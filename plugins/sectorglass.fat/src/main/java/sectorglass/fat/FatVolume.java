@@ -38,7 +38,7 @@ final class FatVolume implements Volume {
             FatFiles files = new FatFiles(this);
             FatAllocation allocation = new FatAllocation(this, files);
             services = new Object[] {files, allocation, new FatReadOrder(this, files, allocation),
-                new FatRepairs(this), new FatWay(this), this};
+                new FatRepairs(this), new FatWay(this), new FatCopy(this), this};
         }
     }
 

@@ -54,6 +54,11 @@ final class FolderList {
         return (int) (key & (1 << SLOT_BITS) - 1);
     }
 
+    /** Whether it was deleted, so that only a guess says which clusters were its own. */
+    synchronized boolean guessed(int folder) {
+        return clusters.get(folder)[1] > 0;
+    }
+
     /** Clusters of a folder. */
     synchronized Chain chain(int folder) {
         int[] place = clusters.get(folder);

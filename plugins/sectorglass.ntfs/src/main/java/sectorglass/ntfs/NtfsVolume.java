@@ -28,6 +28,7 @@ final class NtfsVolume implements Volume {
     private final NtfsReadOrder order;
     private final NtfsRepairs repairs;
     private final NtfsWay way;
+    private final NtfsCopy copy;
     private List<Structure> listed;
     private FileTable listedOf;
 
@@ -41,6 +42,7 @@ final class NtfsVolume implements Volume {
         this.order = new NtfsReadOrder(source);
         this.repairs = new NtfsRepairs(boot, source, site);
         this.way = new NtfsWay(this);
+        this.copy = new NtfsCopy(this);
     }
 
     BootFound boot() {
@@ -135,7 +137,7 @@ final class NtfsVolume implements Volume {
 
     @Override
     public <T> Optional<T> capability(Class<T> kind) {
-        for (Object service : new Object[] {files, allocation, order, repairs, way, this}) {
+        for (Object service : new Object[] {files, allocation, order, repairs, way, copy, this}) {
             if (kind.isInstance(service)) {
                 return Optional.of(kind.cast(service));
             }

@@ -21,6 +21,8 @@ import sectorglass.disk.Structure;
 import sectorglass.disk.Translation;
 import sectorglass.disk.Witness;
 import sectorglass.image.ByteRange;
+import sectorglass.disk.copy.CopyTarget;
+import sectorglass.disk.copy.Disguise;
 import sectorglass.disk.way.WayStep;
 import sectorglass.image.SectorImage;
 import sectorglass.partition.PartitionRules;
@@ -166,5 +168,11 @@ public final class GptMaps implements MapProvider {
     @Override
     public List<WayStep> way(PartitionMap map, MapEntry entry, SectorImage image, Locale locale) {
         return MapWay.of(map, entry, image, locale);
+    }
+
+    @Override
+    public boolean copy(PartitionMap map, CopyTarget to, Disguise disguise) {
+        new GptCopy(to, disguise).copy(GptHeader.read(to.source(), map.lba()));
+        return true;
     }
 }

@@ -1,6 +1,7 @@
 package sectorglass.partition.mbr;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -22,9 +23,12 @@ import sectorglass.disk.RepairTexts;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Translation;
 import sectorglass.image.ByteRange;
+import sectorglass.disk.copy.CopyTarget;
+import sectorglass.disk.copy.Disguise;
 import sectorglass.disk.way.WayStep;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
+import sectorglass.image.Window;
 import sectorglass.partition.PartitionRules;
 import sectorglass.partition.TypeTable;
 import sectorglass.partition.gpt.GptDisk;
@@ -172,5 +176,23 @@ public final class MbrMaps implements MapProvider {
     @Override
     public List<WayStep> way(PartitionMap map, MapEntry entry, SectorImage image, Locale locale) {
         return MapWay.of(map, entry, image, locale);
+    }
+
+    /** Boot code stays out: a table needs none. */
+    @Override
+    public boolean copy(PartitionMap map, CopyTarget to, Disguise disguise) {
+        int size = to.source().sectorSize();
+        for (ByteRange where : map.where()) {
+            Window w = to.source().window(where.start(), size);
+            byte[] bytes = w.raw(0, size);
+            boolean table = map.kind().equals("ebr") || map.remark() == null || !map.remark().startsWith("ambiguous");
+            Arrays.fill(bytes, 0, table ? MbrTable.DISK_SIGNATURE : 0, (byte) 0);
+            Arrays.fill(bytes, MbrTable.LENGTH, size, (byte) 0);
+            for (int i = 0; disguise.numbers() && map.kind().equals("mbr") && map.id() != null && i < 4; i++) {
+                bytes[MbrTable.DISK_SIGNATURE + i] = (byte) (disguise.random(MbrTable.DISK_SIGNATURE) >>> 8 * i);
+            }
+            to.put(w, bytes);
+        }
+        return true;
     }
 }
