@@ -45,7 +45,7 @@ class PracticeDisksTest {
     }
 
     /** All kinds, those of different families together, so that each disk has up to five. */
-    private static List<List<String>> groups() {
+    static List<List<String>> groups() {
         Map<String, List<String>> families = new TreeMap<>();
         PracticeMaker.kinds().keySet().forEach(kind -> families.computeIfAbsent(family(kind), f -> new ArrayList<>()).add(kind));
         List<List<String>> groups = new ArrayList<>();

@@ -1,9 +1,12 @@
 package sectorglass.cli;
 
+import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 
 import picocli.CommandLine.Command;
@@ -14,9 +17,11 @@ import sectorglass.decode.FormatInfo;
 import sectorglass.decode.SpecCheck;
 import sectorglass.decode.SpecProblem;
 import sectorglass.report.JsonOut;
+import sectorglass.report.card.ReferenceCard;
 
 /** Lists the known formats, or checks a spec. */
-@Command(description = {"Lists the known formats.", "\"formats check FILE.ksy\" names the mistakes in a spec by line and column; exit status 1 where there are any."})
+@Command(description = {"Lists the known formats.", "\"formats check FILE.ksy\" names the mistakes in a spec by line and column; exit status 1 where there are any.",
+    "\"formats --card ID --to DIR\" writes a reference card made from the spec."})
 final class FormatsCommand implements Callable<Integer> {
 
     @Parameters(arity = "0..2", paramLabel = "check FILE.ksy", description = "Checks a spec instead of listing.")
@@ -24,6 +29,18 @@ final class FormatsCommand implements Callable<Integer> {
 
     @Option(names = "--json", description = "JSON instead of text.")
     private boolean json;
+
+    @Option(names = "--card", paramLabel = "ID", description = "Writes the reference card of this format, ID.html and ID.pdf; may be given several times.")
+    private List<String> cards = List.of();
+
+    @Option(names = "--all", description = "Writes the reference cards of all formats.")
+    private boolean all;
+
+    @Option(names = "--to", paramLabel = "DIR", description = "Of --card and --all: the folder to write into; made where it is missing. No file is written over.")
+    private Path to;
+
+    @Option(names = "--language", paramLabel = "CODE", description = "Of --card and --all: language of the words around the fields, en (default) or de.")
+    private String language = "en";
 
     @Option(names = {"-h", "--help"}, usageHelp = true, description = "Shows this help.")
     private boolean help;
@@ -36,6 +53,9 @@ final class FormatsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        if (all || !cards.isEmpty()) {
+            return cards();
+        }
         if (words.isEmpty()) {
             return list();
         }
@@ -43,6 +63,31 @@ final class FormatsCommand implements Callable<Integer> {
             throw new CommandException(Status.USE, "Give nothing, or \"check\" and one spec file.");
         }
         return check(Path.of(words.get(1)));
+    }
+
+    private int cards() throws Exception {
+        if (to == null) {
+            throw new CommandException(Status.USE, "Reference cards need --to with a folder.");
+        }
+        FormatCatalogue catalogue = FormatCatalogue.ofProviders();
+        List<String> wanted = all ? catalogue.formats().stream().map(FormatInfo::id).toList() : cards;
+        for (String id : wanted) {
+            if (catalogue.find(id).isEmpty()) {
+                throw new CommandException(Status.USE, "There is no format \"" + id + "\". \"sectorglass formats\" lists them.");
+            }
+        }
+        try {
+            Files.createDirectories(to);
+            for (String id : wanted) {
+                new ReferenceCard(catalogue.outline(id), Locale.forLanguageTag(language)).write(to);
+            }
+        } catch (FileAlreadyExistsException e) {
+            throw new CommandException(Status.OUTPUT, e.getMessage() + " exists and is not written over.");
+        } catch (IOException e) {
+            throw new CommandException(Status.OUTPUT, "The reference cards could not be written into " + to + ": " + e.getMessage() + ".");
+        }
+        out.println(wanted.size() + " reference cards in " + to);
+        return Status.DONE;
     }
 
     private int list() {

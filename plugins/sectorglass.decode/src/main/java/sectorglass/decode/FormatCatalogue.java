@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 
+import sectorglass.decode.internal.load.OutlineReader;
 import sectorglass.decode.internal.load.SpecLoader;
 import sectorglass.image.Providers;
 
@@ -86,6 +87,22 @@ public final class FormatCatalogue {
         Format made = SpecLoader.load(path -> text(entry.folder, path), entry.info.file());
         Format other = loaded.putIfAbsent(id, made);
         return other == null ? made : other;
+    }
+
+    /**
+     * What the spec of a format says of its structure, made from the spec itself.
+     *
+     * @throws SpecException if the spec is wrong
+     * @throws IllegalArgumentException if there is no such format
+     */
+    public FormatOutline outline(String id) throws SpecException {
+        load(id);
+        Entry entry = entries.get(id);
+        try {
+            return OutlineReader.read(entry.info.file(), text(entry.folder, entry.info.file()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(entry.info.file(), e);
+        }
     }
 
     private static String text(FormatFolder folder, String path) throws IOException {

@@ -62,16 +62,16 @@ final class GptCopy {
         to.put(w, bytes);
     }
 
-    /** Names unit by unit, so that one letter that differs between two copies still does; what stands behind a terminator, too. */
+    /**
+     * Names unit by unit, what stands behind a terminator, too. The same bits change at the same place of both copies, so that what differed differs still,
+     * and checksums, which are sums of bits, move alike.
+     */
     private void entry(byte[] bytes, int at, int size) {
         for (int i = 0; i < GptEntry.NAME_UNITS; i++) {
             int unit = at + GptEntry.NAME + 2 * i;
-            int old = bytes[unit] & 0xFF | (bytes[unit + 1] & 0xFF) << 8;
-            if (old != 0 && !Character.isSurrogate((char) old)) {
-                // the distance of a unit from the invented letter of its place stays small enough to be a letter
-                char fresh = (char) ('A' + Math.floorMod(disguise.random(at * 64L + i) + old, 26));
-                bytes[unit] = (byte) fresh;
-                bytes[unit + 1] = 0;
+            if (bytes[unit] != 0 || bytes[unit + 1] != 0) {
+                int mask = 1 + (int) Math.floorMod(disguise.random(at * 64L + i), 31L);
+                bytes[unit] ^= (byte) (bytes[unit + 1] == 0 ? mask : mask * 8);
             }
         }
         if (disguise.numbers()) {
