@@ -99,7 +99,17 @@ public final class FormatCatalogue {
         load(id);
         Entry entry = entries.get(id);
         try {
-            return OutlineReader.read(entry.info.file(), text(entry.folder, entry.info.file()));
+            return OutlineReader.read(entry.info.file(), text(entry.folder, entry.info.file()), this::imported);
+        } catch (IOException e) {
+            throw new UncheckedIOException(entry.info.file(), e);
+        }
+    }
+
+    /** Text of a spec by the id of its format, or null. */
+    private String imported(String id) {
+        Entry entry = entries.get(id);
+        try {
+            return entry == null ? null : text(entry.folder, entry.info.file());
         } catch (IOException e) {
             throw new UncheckedIOException(entry.info.file(), e);
         }

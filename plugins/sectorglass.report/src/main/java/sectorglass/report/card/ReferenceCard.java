@@ -68,7 +68,7 @@ public final class ReferenceCard {
             List<List<String>> rows = new ArrayList<>();
             for (FormatOutline.Row row : part.rows()) {
                 open |= row.offset().startsWith("n");
-                rows.add(List.of(row.offset(), length(row), row.name(), meaning(row)));
+                rows.add(List.of(words(row.offset()), length(row), row.name(), meaning(row)));
             }
             blocks.add(new Block.Table(List.of(texts.of("offset"), texts.of("length"), texts.of("name"), texts.of("meaning")),
                     new boolean[] {true, false, false, false}, WIDTHS, rows, Set.of()));
@@ -111,6 +111,6 @@ public final class ReferenceCard {
 
     /** An expression of the spec for people: names without underscores, spaces where a line may break. */
     private static String words(String expression) {
-        return UNDERSCORES.matcher(expression).replaceAll(" ").replace(".as<u8>", "");
+        return UNDERSCORES.matcher(expression.replace("_io.size", "size").replace("_io.pos", "place").replace(".as<u8>", "")).replaceAll(" ");
     }
 }

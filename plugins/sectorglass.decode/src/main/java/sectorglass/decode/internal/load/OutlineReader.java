@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -27,16 +28,28 @@ public final class OutlineReader {
     private final YamlMap root;
     private final Map<String, YamlMap> types = new LinkedHashMap<>();
     private final Map<String, YamlMap> enums = new LinkedHashMap<>();
+    private final Map<String, YamlMap> imported = new LinkedHashMap<>();
     private final Set<String> wanted = new LinkedHashSet<>();
 
-    private OutlineReader(YamlMap root) {
+    private OutlineReader(YamlMap root, Function<String, String> imports) {
         this.root = root;
         collect(root);
+        for (Node item : root.map("meta").list("imports")) {
+            String name = item instanceof ScalarNode scalar ? scalar.getValue() : "";
+            String text = imports.apply(name);
+            if (text != null) {
+                imported.put(name, YamlReader.read(name, text, new Problems()));
+            }
+        }
     }
 
-    /** The outline of a spec's text. */
-    public static FormatOutline read(String file, String text) {
-        return new OutlineReader(YamlReader.read(file, text, new Problems())).outline();
+    /**
+     * The outline of a spec's text.
+     *
+     * @param imports gives the text of an imported spec by its name, or null
+     */
+    public static FormatOutline read(String file, String text, Function<String, String> imports) {
+        return new OutlineReader(YamlReader.read(file, text, new Problems()), imports).outline();
     }
 
     private void collect(YamlMap from) {
@@ -198,7 +211,8 @@ public final class OutlineReader {
         if (bits.matches()) {
             return Long.parseLong(bits.group(1));
         }
-        return types.containsKey(type) && depth < DEEPEST ? whole(types.get(type), depth + 1) : null;
+        YamlMap other = types.getOrDefault(type, imported.get(type));
+        return other != null && depth < DEEPEST ? whole(other, depth + 1) : null;
     }
 
     private Long whole(YamlMap type, int depth) {
