@@ -55,6 +55,13 @@ final class LvmSet {
         }
     }
 
+    /** A group none of whose disks is in hand. */
+    LvmSet(LvmGroup group, SectorImage main) {
+        this.group = group;
+        this.main = main;
+        this.sectorSize = main.sectorSize();
+    }
+
     List<String> remarks() {
         return List.copyOf(remarks);
     }
