@@ -191,6 +191,12 @@ class SetsTest {
         List<byte[]> held = SetDisks.spread(ext4, 3, chunk, false);
         List<Path> disks = members("stripe", 0, 0, chunk, held);
         assertComplete(disks.get(1), 2, "--with", disks.get(0), "--with", disks.get(2));
+        Path job = Files.writeString(folder.resolve("stripe.json"), "{\"version\":1,\"furtherDisks\":[{\"file\":\"stripe0.disk\"},{\"file\":\"stripe2.disk\"}]}");
+        assertComplete(disks.get(1), 2, "--job", job);
+        Files.writeString(job, "{\"version\":1,\"furtherDisks\":[{\"file\":\"nowhere.disk\"}]}");
+        Cli gone = Cli.run("layout", disks.get(1), "--job", job);
+        assertEquals(3, gone.status());
+        assertTrue(gone.err().contains("nowhere.disk"), gone.err());
         JsonNode missing = Cli.run("layout", disks.get(0), "--json").json();
         assertTrue(missing.get("firstLook").get("remarks").toString().contains("Missing: disk 1, disk 2"), missing.toString());
     }

@@ -25,6 +25,7 @@ import sectorglass.image.ReadState;
 import sectorglass.image.ReadStateSources;
 import sectorglass.image.SectorRanges;
 import sectorglass.image.TextLog;
+import sectorglass.recovery.FurtherDisks;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
 import sectorglass.recovery.SearchResult;
@@ -79,6 +80,13 @@ final class SourceOptions {
     List<OpenImage> others(Locale locale, Progress progress) throws CommandException {
         if (withReadMap.paths().size() > with.paths().size()) {
             throw new CommandException(Status.USE, "--with-read-map is given " + withReadMap.paths().size() + " times, but --with " + with.paths().size() + " times.");
+        }
+        if (with.paths().isEmpty() && job.path() != null && others.isEmpty()) {
+            FurtherDisks kept = FurtherDisks.open(jobFile().job().furtherDisks(), job.path().toAbsolutePath().getParent(), locale);
+            others.addAll(kept.images());
+            if (!kept.refused().isEmpty()) {
+                throw new CommandException(Status.IMAGE, String.join(" ", kept.refused()));
+            }
         }
         while (others.size() < with.paths().size()) {
             int index = others.size();

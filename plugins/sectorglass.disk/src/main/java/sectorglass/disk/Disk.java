@@ -15,12 +15,13 @@ import sectorglass.image.SectorRanges;
  * @param partitions the listed ones
  * @param volume the volume that fills the image where there is no map, or null
  * @param sets sets of disks that it is a member of
+ * @param others further disks that were surveyed with it
  */
-public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume, List<FoundSet> sets) {
+public record Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume, List<FoundSet> sets, List<SectorImage> others) {
 
     /** A disk that is in no set. */
     public Disk(SectorImage image, List<FoundMap> maps, List<Partition> partitions, Volume volume) {
-        this(image, maps, partitions, volume, List.of());
+        this(image, maps, partitions, volume, List.of(), List.of());
     }
 
     /**

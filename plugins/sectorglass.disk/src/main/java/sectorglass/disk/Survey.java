@@ -77,7 +77,7 @@ public final class Survey {
             sets.addOther(disk(other, progress));
         }
         sets.extend(partitions, whole != null ? 1 : partitions.size());
-        return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole, sets.found());
+        return new Disk(image, List.copyOf(found), List.copyOf(partitions), whole, sets.found(), List.copyOf(others));
     }
 
     /** The volume that the best claim of all providers makes at a site. */

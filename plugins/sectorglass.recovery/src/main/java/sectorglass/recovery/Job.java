@@ -40,9 +40,18 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
 
     /** The file form written now. */
     public static final int VERSION = 1;
+    private static final String FURTHER_DISKS = "furtherDisks";
 
     /** A part of the image. */
     public record Part(String file, long firstLba, Long sectors) { }
+
+    /**
+     * A further disk of the set that the image belongs to.
+     *
+     * @param file its image, from the folder of the job file where it is not absolute
+     * @param readMap its read map, or null
+     */
+    public record FurtherDisk(String file, String readMap) { }
 
     /** A pass over the disk. */
     public record Pass(String name, Instant at, String readMap, String remark) { }
@@ -205,6 +214,33 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
         }
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals,
                 media, accepted, approvals, log, changed);
+    }
+
+    /** The further disks of the set; entries that name no file are left out. */
+    public List<FurtherDisk> furtherDisks() {
+        List<FurtherDisk> found = new ArrayList<>();
+        if (other.get(FURTHER_DISKS) instanceof List<?> list) {
+            for (Object entry : list) {
+                if (entry instanceof Map<?, ?> disk && disk.get("file") instanceof String file && !file.isBlank()) {
+                    found.add(new FurtherDisk(file, disk.get("readMap") instanceof String map && !map.isBlank() ? map : null));
+                }
+            }
+        }
+        return found;
+    }
+
+    /** The same with other further disks. */
+    public Job withFurtherDisks(List<FurtherDisk> disks) {
+        List<Map<String, String>> list = new ArrayList<>();
+        for (FurtherDisk disk : disks) {
+            Map<String, String> entry = new LinkedHashMap<>();
+            entry.put("file", disk.file());
+            if (disk.readMap() != null) {
+                entry.put("readMap", disk.readMap());
+            }
+            list.add(entry);
+        }
+        return withOther(FURTHER_DISKS, list.isEmpty() ? null : list);
     }
 
     /** The same with a line more in the log. */

@@ -49,6 +49,7 @@ public final class CommandHandler extends AbstractHandler {
         switch (word) {
             case "open" -> OpenImages.ask();
             case "demo" -> OpenImages.demo();
+            case "disks" -> FurtherDisksDialog.ask();
             case "close" -> Bench.desk().show(null, null);
             case "lba" -> GoTo.place();
             case "find" -> show(page, FindPart.ID);

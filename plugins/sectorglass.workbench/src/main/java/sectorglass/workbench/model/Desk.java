@@ -63,7 +63,7 @@ public final class Desk extends Board {
         marks.open(disk == null ? null : disk.path());
         lay(disk, catalogue);
         if (former != null && (disk == null || former.image() != disk.image())) {
-            worker.execute(former.image()::close);
+            worker.execute(former::close);
         }
     }
 

@@ -38,6 +38,12 @@ public record OpenDisk(Path path, Disk disk, Findings findings, List<Finding> li
         return disk.image();
     }
 
+    /** Closes the image and the further disks of its set. */
+    public void close() {
+        image().close();
+        disk.others().forEach(SectorImage::close);
+    }
+
     /** Listed findings whose bytes overlap the range, by address. */
     public List<Finding> findings(ByteRange range) {
         return listed.stream().filter(f -> f.where().overlaps(range)).toList();

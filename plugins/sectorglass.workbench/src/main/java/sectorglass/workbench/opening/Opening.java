@@ -1,6 +1,7 @@
 package sectorglass.workbench.opening;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 
@@ -18,6 +19,7 @@ import sectorglass.image.Images;
 import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.image.Progress;
+import sectorglass.recovery.FurtherDisks;
 import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
 import sectorglass.workbench.look.Texts;
@@ -59,11 +61,13 @@ public final class Opening extends Job {
         monitor.beginTask(getName(), IProgressMonitor.UNKNOWN);
         Progress progress = new JobProgress(monitor);
         OpenImage image = null;
+        FurtherDisks further = null;
         try {
             image = Images.open(path, options.withLocale(Locale.getDefault()));
+            further = listed ? Regrouping.kept(path) : new FurtherDisks(List.of(), List.of());
             Survey survey = Survey.ofProviders();
-            Disk disk = survey.disk(image, progress);
-            OpenDisk surveyed = OpenDisk.surveyed(path, disk, image.remarks());
+            Disk disk = survey.disk(image, further.images(), progress);
+            OpenDisk surveyed = OpenDisk.surveyed(path, disk, Regrouping.remarks(image, further));
             onWindow(() -> {
                 if (listed) {
                     Recent.add(path);
@@ -71,7 +75,8 @@ public final class Opening extends Job {
                 Session.opened(listed ? options : null);
                 desk.show(surveyed, Bench.catalogue());
             });
-            image = null; // the desk closes it from now on
+            image = null; // the desk closes them from now on
+            further = null;
             Findings findings = survey.verify(disk, Level.QUICK, RuleBook.ofProviders(Locale.getDefault()), progress);
             onWindow(() -> desk.judged(surveyed, findings));
             return Status.OK_STATUS;
@@ -83,6 +88,9 @@ public final class Opening extends Job {
         } finally {
             if (image != null) {
                 image.close();
+            }
+            if (further != null) {
+                further.close();
             }
             monitor.done();
         }

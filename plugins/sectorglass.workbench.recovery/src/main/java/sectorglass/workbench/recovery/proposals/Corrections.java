@@ -242,7 +242,7 @@ public final class Corrections implements DeskListener {
 
     private static Result judged(SectorImage seen, OpenDisk known, Progress progress) {
         Survey survey = Survey.ofProviders();
-        Disk disk = survey.disk(seen, progress);
+        Disk disk = survey.disk(seen, known.disk().others(), progress);
         Findings findings = survey.verify(disk, Level.QUICK, RuleBook.ofProviders(Locale.getDefault()), progress);
         return new Result(OpenDisk.surveyed(known.path(), disk, known.remarks()), findings);
     }

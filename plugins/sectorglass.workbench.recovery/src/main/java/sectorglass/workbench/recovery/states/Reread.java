@@ -29,7 +29,7 @@ final class Reread {
         OpenImage image = ((OpenImage) open.image()).withStates(sources);
         List<String> all = new ArrayList<>(open.remarks());
         all.addAll(remarks);
-        new Work<>(Words.of("states.applying"), progress -> OpenDisk.surveyed(open.path(), survey(image, progress), all), surveyed -> {
+        new Work<>(Words.of("states.applying"), progress -> OpenDisk.surveyed(open.path(), survey(image, open.disk(), progress), all), surveyed -> {
             if (Bench.desk().open() == null || Bench.desk().open().image() != open.image()) {
                 return; // another disk lies on the desk by now
             }
@@ -39,8 +39,8 @@ final class Reread {
         }, failed).schedule();
     }
 
-    private static Disk survey(OpenImage image, Progress progress) {
-        return Survey.ofProviders().disk(image, progress);
+    private static Disk survey(OpenImage image, Disk known, Progress progress) {
+        return Survey.ofProviders().disk(image, known.others(), progress);
     }
 
     private static Findings judge(Disk disk, Progress progress) {
