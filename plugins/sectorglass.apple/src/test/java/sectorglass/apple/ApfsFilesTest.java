@@ -121,10 +121,12 @@ class ApfsFilesTest {
     }
 
     @Test
-    void namesWithoutHashAreRead() throws IOException {
-        Path file = ApfsMade.empty(folder, "case.img", "-s");
-        try (DiskFile image = DiskFile.of(file)) {
-            assertEquals("", Judged.full(image).text());
+    void aVolumeThatTellsCapitalsIsRead() throws IOException {
+        try (DiskFile image = DiskFile.of(ApfsMade.empty(folder, "case.img", "-s"))) {
+            Judged judged = Judged.full(image);
+            assertEquals("", judged.text());
+            FileTree tree = judged.volume().capability(Files.class).orElseThrow().tree(Progress.NONE);
+            assertTrue(tree.find("TESTVOL/private-dir").isPresent());
         }
     }
 

@@ -193,6 +193,21 @@ class HfsPlusTest {
     }
 
     @Test
+    void aTreeWhoseMapGoesOnInMapNodesIsSound() {
+        HfsPlusMaker maker = new HfsPlusMaker("H+", 512, 16384, 512, "maps");
+        int folder = maker.folder(HfsPlusMaker.ROOT, "f");
+        for (int i = 0; i < 2600; i++) {
+            maker.file(folder, "n" + i, new byte[0]);
+        }
+        byte[] bytes = maker.write();
+        assertTrue(java.nio.ByteBuffer.wrap(bytes).getInt(1024 + 272 + 12) > 2048, "the catalog has no map node");
+        Judged judged = Judged.full(DiskFile.of(bytes));
+        assertEquals("", judged.text());
+        assertTrue(judged.passed("hfs.btree.map"));
+        assertEquals(2602, judged.volume().capability(Files.class).orElseThrow().tree(Progress.NONE).size());
+    }
+
+    @Test
     void aVolumeInAWrapperIsOpened() {
         byte[] wrapped = HfsPlusMaker.wrapped(HfsVolumesMade.rich("H+").write(), 4096);
         Judged judged = Judged.full(DiskFile.of(wrapped));
