@@ -49,9 +49,9 @@ public record OpenDisk(Path path, Disk disk, Findings findings, List<Finding> li
         return listed.stream().filter(f -> f.where().overlaps(range)).toList();
     }
 
-    /** The listed partition that holds an LBA: of nested ones the smallest. */
+    /** The listed partition that holds an LBA: of nested ones the smallest. A volume that a set puts together has addresses of its own. */
     public Optional<Partition> partitionAt(long lba) {
-        return disk.partitions().stream().filter(p -> p.range().contains(lba))
+        return disk.partitions().stream().filter(p -> p.placed() && p.range().contains(lba))
                 .min(Comparator.comparingLong(p -> p.range().count()));
     }
 }
