@@ -6,7 +6,7 @@ house=$(cd "$(dirname "$0")/.." && pwd)
 
 packages="xvfb xauth libgtk-3-0 openbox xdotool imagemagick x11-utils dbus-x11 fonts-dejavu-core adwaita-icon-theme librsvg2-common
 fdisk parted util-linux dosfstools mtools exfatprogs ntfs-3g e2fsprogs xfsprogs btrfs-progs f2fs-tools mdadm lvm2 cryptsetup-bin
-genisoimage xorriso udftools hfsutils apfsprogs xz-utils bzip2 zip zstd lz4 file faketime fuse3 attr poppler-utils qpdf sqlite3 unzip grub-rescue-pc"
+genisoimage xorriso udftools hfsutils apfsprogs xz-utils bzip2 zip zstd lz4 file faketime fuse3 attr poppler-utils qpdf sqlite3 unzip flac grub-rescue-pc"
 missing=""
 for package in $packages; do
   dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'install ok installed' || missing="$missing $package"

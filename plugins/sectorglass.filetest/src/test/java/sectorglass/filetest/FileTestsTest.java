@@ -155,4 +155,26 @@ class FileTestsTest {
             assertTrue(TESTS.types().stream().anyMatch(t -> t.endings().contains(name.substring(name.indexOf('.') + 1))), name);
         }
     }
+
+    /** Files of the format's own encoder, and its own judgement of them. */
+    @Test
+    void soundAgreesWithItsOwnEncoder() throws IOException {
+        Tool.require("flac");
+        Path wave = Files.write(folder.resolve("sound.wav"), samples.get("sound.wav"));
+        for (String level : List.of("-0", "-8")) {
+            Path file = folder.resolve("own.flac");
+            Tool.run("flac", "-s", "-f", level, "-o", file.toString(), wave.toString()).ok();
+            byte[] whole = Files.readAllBytes(file);
+            assertEquals(Answer.OPENED, test("own.flac", whole).answer(), () -> test("own.flac", whole).sentence(Locale.ENGLISH));
+            Random random = new Random(9);
+            for (int i = 0; i < 8; i++) {
+                byte[] hurt = whole.clone();
+                hurt[hurt.length / 8 * i + random.nextInt(hurt.length / 10)] ^= 0x20;
+                Path other = Files.write(folder.resolve("hurt.flac"), hurt);
+                boolean theirs = Tool.run("flac", "-s", "-t", other.toString()).status() == 0;
+                assertTrue(theirs || test("hurt.flac", hurt).answer() == Answer.DAMAGED, level + ", round " + i);
+            }
+            assertEquals(Answer.DAMAGED, test("own.flac", Arrays.copyOf(whole, whole.length - 3)).answer());
+        }
+    }
 }

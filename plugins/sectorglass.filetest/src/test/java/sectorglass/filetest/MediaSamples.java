@@ -8,7 +8,7 @@ import java.util.Random;
 
 /**
  * Sound and video files put together from their standards, with random bytes for what a coder would have written: ISO/IEC 14496-12, the RIFF
- * specification, RFC 9559, RFC 3533, ISO/IEC 11172-3.
+ * specification, RFC 9559, RFC 3533, RFC 9639, ISO/IEC 11172-3.
  */
 final class MediaSamples {
 
@@ -163,5 +163,33 @@ final class MediaSamples {
             all = join(all, big(0xFFFB9000 | padding << 9), random(random, 413 + padding));
         }
         return all;
+    }
+
+    /** One channel of 16 bits, frames of 256 samples kept as they are (RFC 9639, sections 8.2, 9.1 and 9.2.4). */
+    static byte[] flac(Random random) {
+        int frames = 150;
+        byte[] information = ByteBuffer.allocate(34).putShort((short) 256).putShort((short) 256).putInt(0).putShort((short) 0)
+                .putLong(44_100L << 44 | 15L << 36 | frames * 256L).put(random(random, 16)).array();
+        byte[] all = join(ascii("fLaC"), big(34), information, big(0x84000008), little(0, 0));
+        for (int i = 0; i < frames; i++) {
+            byte[] number = i < 0x80 ? new byte[] {(byte) i} : new byte[] {(byte) (0xC0 | i >> 6), (byte) (0x80 | i & 0x3F)};
+            byte[] head = join(new byte[] {(byte) 0xFF, (byte) 0xF8, (byte) 0x89, 8}, number);
+            byte[] frame = join(head, new byte[] {(byte) crc(head, 8, 0x07), 2}, random(random, 512));
+            int sum = crc(frame, 16, 0x8005);
+            all = join(all, frame, new byte[] {(byte) (sum >> 8), (byte) sum});
+        }
+        return all;
+    }
+
+    /** Bit by bit, the highest first, beginning with zero. */
+    private static int crc(byte[] bytes, int bits, int polynomial) {
+        int crc = 0;
+        for (byte b : bytes) {
+            for (int bit = 7; bit >= 0; bit--) {
+                boolean set = (crc >> bits - 1 & 1) != (b >> bit & 1);
+                crc = (crc << 1 ^ (set ? polynomial : 0)) & (1 << bits) - 1;
+            }
+        }
+        return crc;
     }
 }

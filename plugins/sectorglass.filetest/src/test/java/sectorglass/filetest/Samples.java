@@ -62,6 +62,7 @@ final class Samples {
         samples.all.put("clip.avi", MediaSamples.avi(samples.random));
         samples.all.put("clip.mkv", MediaSamples.matroska(samples.random));
         samples.all.put("sound.ogg", MediaSamples.ogg(samples.random));
+        samples.all.put("sound.flac", MediaSamples.flac(samples.random));
         samples.all.put("sound.mp3", MediaSamples.mp3(samples.random));
         return samples.all;
     }
