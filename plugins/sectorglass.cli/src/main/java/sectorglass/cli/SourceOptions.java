@@ -28,6 +28,7 @@ import sectorglass.image.TextLog;
 import sectorglass.recovery.FurtherDisks;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
+import sectorglass.recovery.JobPasses;
 import sectorglass.recovery.SearchResult;
 import sectorglass.recovery.SearchStore;
 import sectorglass.recovery.PassHistory;
@@ -64,7 +65,7 @@ final class SourceOptions {
     private final Said withReadMap = Said.paths("--with-read-map", "FILE",
             "The read map of a disk given by --with, in the same order; - where there is none.");
 
-    private PassHistory history = new PassHistory(List.of(), ReadMap.EMPTY, SectorRanges.EMPTY, SectorRanges.EMPTY);
+    private PassHistory history = JobPasses.NONE;
 
     private final List<OpenImage> others = new ArrayList<>();
 
@@ -149,11 +150,9 @@ final class SourceOptions {
             names.add(pass.getFileName().toString());
             maps.add(ReadMap.load(pass));
         }
-        for (Job.Pass pass : passes.paths().isEmpty() && readMap.path() == null ? known.passes() : List.<Job.Pass>of()) {
-            if (pass.readMap() != null) {
-                names.add(pass.name());
-                maps.add(ReadMap.load(beside(pass.readMap())));
-            }
+        if (names.isEmpty() && readMap.path() == null && job.path() != null) {
+            history = JobPasses.history(known, job.path(), image.sectors());
+            return history.passes().isEmpty() ? image : image.withStates(JobPasses.applied(image.states(), history));
         }
         if (maps.isEmpty()) {
             return image;

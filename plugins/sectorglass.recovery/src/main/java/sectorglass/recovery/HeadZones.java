@@ -94,4 +94,37 @@ public record HeadZones(SortedMap<Integer, SectorRanges> zones) {
         }
         return all;
     }
+
+    /** The same with these sectors given to a head; whichever had them before has them no more. */
+    public HeadZones with(int head, SectorRange sectors) {
+        if (head < 0 || head >= MOST_HEADS) {
+            throw new IllegalArgumentException("head " + head);
+        }
+        SortedMap<Integer, SectorRanges> changed = new TreeMap<>(without(sectors).zones);
+        changed.merge(head, SectorRanges.of(sectors), SectorRanges::union);
+        return new HeadZones(changed);
+    }
+
+    /** The same with these sectors of no known head. */
+    public HeadZones without(SectorRange sectors) {
+        SectorRanges taken = SectorRanges.of(sectors);
+        SortedMap<Integer, SectorRanges> changed = new TreeMap<>();
+        zones.forEach((head, ranges) -> {
+            SectorRanges left = ranges.minus(taken);
+            if (!left.isEmpty()) {
+                changed.put(head, left);
+            }
+        });
+        return new HeadZones(changed);
+    }
+
+    /** Writes the zones in the form that {@link #load} reads, by address; a file that exists is written over. */
+    public void save(Path file) throws IOException {
+        List<String> lines = new ArrayList<>();
+        lines.add("first_lba,sectors,head");
+        SortedMap<SectorRange, Integer> sorted = new TreeMap<>();
+        zones.forEach((head, ranges) -> ranges.forEach(run -> sorted.put(run, head)));
+        sorted.forEach((run, head) -> lines.add(run.first() + "," + run.count() + "," + head));
+        Files.write(file, lines, StandardCharsets.UTF_8);
+    }
 }

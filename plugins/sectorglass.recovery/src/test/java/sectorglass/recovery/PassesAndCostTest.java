@@ -133,4 +133,35 @@ class PassesAndCostTest {
         assertEquals(ranges(12, 8), one.get(1).ranges());
         assertEquals(2, one.size());
     }
+
+    @Test
+    void zonesThatAreGivenAndTakenAreKeptAsTheyAreRead() throws IOException {
+        HeadZones zones = HeadZones.NONE.with(0, new SectorRange(0, 100)).with(3, new SectorRange(40, 20)).with(0, new SectorRange(200, 10)).without(new SectorRange(205, 50));
+        assertEquals(ranges(0, 40, 60, 40, 200, 5), zones.of(List.of(0)));
+        assertEquals(ranges(40, 20), zones.of(List.of(3)));
+        Path file = folder.resolve("drawn.zones.csv");
+        zones.save(file);
+        assertEquals(List.of("first_lba,sectors,head", "0,40,0", "40,20,3", "60,40,0", "200,5,0"), Files.readAllLines(file));
+        assertEquals(zones, HeadZones.load(file));
+        assertThrows(IllegalArgumentException.class, () -> HeadZones.NONE.with(64, new SectorRange(0, 1)));
+    }
+
+    @Test
+    void passesOfAJobAreReadBesideItAndStandInPlaceOfOtherMaps() throws Exception {
+        Files.writeString(folder.resolve("one.csv"), "first_lba,sectors,state\n0,10,read\n10,5,failed\n");
+        Files.writeString(folder.resolve("two.csv"), "first_lba,sectors,state\n10,2,read\n12,3,failed\n");
+        Path job = folder.resolve("job.json");
+        java.time.Instant at = java.time.Instant.EPOCH;
+        Job known = Job.empty().withPass(new Job.Pass("first", at, "one.csv", null)).withPass(new Job.Pass("no map", at, null, null))
+                .withPass(new Job.Pass("second", at, folder.resolve("two.csv").toString(), null));
+        PassHistory history = JobPasses.history(known, job, 20);
+        assertEquals(List.of(new PassHistory.Pass("first", 10, 0, 5, 10), new PassHistory.Pass("second", 2, 2, 3, 8)), history.passes());
+        assertEquals(ranges(12, 3), history.failedAgain());
+        assertTrue(JobPasses.has(known, job, folder.resolve("sub/../one.csv")));
+        assertFalse(JobPasses.has(known, job, folder.resolve("three.csv")));
+        sectorglass.image.ReadStateSources other = sectorglass.image.ReadStateSources.NONE.with(sectorglass.image.ReadStateSources.Kind.READ_MAP, "other",
+                ReadMap.of(ranges(0, 20), ReadState.READ));
+        assertEquals(ReadState.FAILED, JobPasses.applied(other, history).combined(20).state(13));
+        assertEquals(other, JobPasses.applied(other, JobPasses.NONE));
+    }
 }

@@ -29,6 +29,9 @@ class RecoverScreenshots {
             });
             Screenshots.shoot(name + "plan" + theme);
             if (!german) {
+                Shell heads = RecoverTest.drawnZone();
+                Screenshots.shoot(name + "heads" + theme);
+                Ui.run(() -> ((Dialog) heads.getData()).close());
                 Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
                 RecoverTest.testAll();
                 Screenshots.shoot(name + "tests" + theme);

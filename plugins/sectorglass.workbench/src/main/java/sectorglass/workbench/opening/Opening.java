@@ -1,5 +1,6 @@
 package sectorglass.workbench.opening;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -20,6 +21,8 @@ import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.image.Progress;
 import sectorglass.recovery.FurtherDisks;
+import sectorglass.recovery.JobFile;
+import sectorglass.recovery.JobPasses;
 import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
 import sectorglass.workbench.look.Texts;
@@ -63,7 +66,7 @@ public final class Opening extends Job {
         OpenImage image = null;
         FurtherDisks further = null;
         try {
-            image = Images.open(path, options.withLocale(Locale.getDefault()));
+            image = withPasses(Images.open(path, options.withLocale(Locale.getDefault())));
             further = listed ? Regrouping.kept(path) : new FurtherDisks(List.of(), List.of());
             Survey survey = Survey.ofProviders();
             Disk disk = survey.disk(image, further.images(), progress);
@@ -94,6 +97,21 @@ public final class Opening extends Job {
             }
             monitor.done();
         }
+    }
+
+    /** The passes that the job beside the image records tell what was read, unless the person named another read map. */
+    private OpenImage withPasses(OpenImage image) throws ImageException {
+        Path file = JobFile.beside(path);
+        sectorglass.recovery.Job job;
+        try {
+            job = JobFile.open(file).job();
+        } catch (IOException e) {
+            return image; // the marks tell what is wrong with the job file
+        }
+        if (job.passes().isEmpty() || options.readMap() != null && !JobPasses.has(job, file, options.readMap())) {
+            return image;
+        }
+        return image.withStates(JobPasses.applied(image.states(), JobPasses.history(job, file, image.sectors())));
     }
 
     private void onWindow(Runnable task) {

@@ -1,5 +1,7 @@
 package sectorglass.workbench.recovery.plan;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -18,17 +20,23 @@ import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
 
 import sectorglass.disk.Disk;
+import sectorglass.image.OpenImage;
 import sectorglass.image.SectorRange;
+import sectorglass.recovery.JobPasses;
+import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.PathPattern;
 import sectorglass.recovery.PlanCsv;
 import sectorglass.recovery.PlanOptions;
+import sectorglass.recovery.ReadCost;
 import sectorglass.recovery.ReadPlan;
 import sectorglass.recovery.ReadPlanner;
 import sectorglass.workbench.look.Numbers;
+import sectorglass.workbench.model.OpenDisk;
 import sectorglass.workbench.recovery.RangeTable;
 import sectorglass.workbench.recovery.RecoverPart;
 import sectorglass.workbench.recovery.WorkBar;
 import sectorglass.workbench.recovery.Words;
+import sectorglass.workbench.recovery.states.Reread;
 
 /** What to read next: wishes on the left, stages in the middle, the sectors of the chosen stage on the right. */
 public final class PlanPart extends RecoverPart {
@@ -47,6 +55,8 @@ public final class PlanPart extends RecoverPart {
     private Text remarks;
     private ReadPlan plan;
     private Disk disk;
+    private PassHistory history = JobPasses.NONE;
+    private DriveWish drive = DriveWish.NONE;
 
     @Override
     protected void create(Composite parent) {
@@ -74,9 +84,11 @@ public final class PlanPart extends RecoverPart {
         ranges = new RangeTable(right, new String[] {Words.of("range.first"), Words.of("range.last"), Words.of("range.sectors")},
                 new int[] {85, 85, 75}, 3);
         sash.setWeights(22, 53, 25);
-        Composite low = row(parent, 3);
+        Composite low = row(parent, 5);
         button(low, Words.of("plan.make"), this::make);
         export = button(low, Words.of("plan.export"), this::export);
+        button(low, Words.of("plan.pass"), this::choosePass);
+        button(low, Words.of("plan.heads"), this::heads);
         bar = new WorkBar(low);
         export.setEnabled(false);
     }
@@ -140,7 +152,14 @@ public final class PlanPart extends RecoverPart {
     protected void opened() {
         closed();
         disk = desk().open().disk();
-        bar.say(Words.of("plan.offer"));
+        Path path = desk().open().path();
+        long sectors = disk.image().sectors();
+        bar.start(Words.of("plan.job"), progress -> DriveJob.of(path, sectors), known -> {
+            history = known.history();
+            drive = drive.with(known.zones());
+            bar.say(Words.of("plan.offer"));
+            showRanges();
+        });
     }
 
     @Override
@@ -148,6 +167,7 @@ public final class PlanPart extends RecoverPart {
         bar.stop();
         disk = null;
         plan = null;
+        history = JobPasses.NONE;
         stages.removeAll();
         ranges.clear();
         remarks.setText("");
@@ -163,8 +183,8 @@ public final class PlanPart extends RecoverPart {
             return;
         }
         Disk of = disk;
-        PlanOptions options = new PlanOptions(patterns(chosen), patterns(last), allocated.getSelection(), unallocated.getSelection(),
-                second.getSelection());
+        PlanOptions options = drive.on(new PlanOptions(patterns(chosen), patterns(last), allocated.getSelection(), unallocated.getSelection(),
+                second.getSelection()).withFailedAgain(history.failedAgain()));
         bar.start(Words.of("plan.making"), progress -> ReadPlanner.plan(of, options, progress), this::show);
     }
 
@@ -176,34 +196,98 @@ public final class PlanPart extends RecoverPart {
         for (ReadPlan.Stage stage : plan.stages()) {
             TableItem item = new TableItem(stages, SWT.NONE);
             item.setText(new String[] {String.valueOf(++number),
-                Words.of("stage." + stage.kind().name().toLowerCase(java.util.Locale.ROOT)) + (stage.complete() ? "" : " " + Words.of("plan.grows")),
+                Words.of("stage." + stage.kind().name().toLowerCase(java.util.Locale.ROOT)) + (stage.weak() ? ", " + Words.of("plan.weak") : "")
+                        + (stage.complete() ? "" : " " + Words.of("plan.grows")),
                 Numbers.grouped(stage.sectors()), Numbers.size(stage.sectors() * size),
                 stage.volume() == null ? Words.of("plan.all") : String.valueOf(stage.volume()), Words.phrase(stage.reason())});
         }
         export.setEnabled(!plan.stages().isEmpty());
         bar.say(plan.stages().isEmpty() ? Words.of("plan.nothing") : Words.of("plan.summary", Numbers.grouped(plan.sectors()),
-                Numbers.grouped(plan.unread()), Numbers.grouped(plan.saved()), Numbers.size(plan.saved() * size)));
+                Numbers.grouped(plan.unread()), Numbers.grouped(plan.saved()), Numbers.size(plan.saved() * size)) + time());
         if (!plan.stages().isEmpty()) {
             stages.select(0);
         }
         showRanges();
     }
 
+    /** How long the plan takes, where the speed was told. */
+    private String time() {
+        ReadCost cost = drive.cost();
+        if (cost == null) {
+            return "";
+        }
+        long seconds = Math.round(plan.stages().stream().mapToDouble(stage -> cost.seconds(stage.ranges(), disk.image().sectorSize())).sum());
+        return " " + Words.of("plan.time", seconds / 3600, String.format(java.util.Locale.ROOT, "%02d", seconds % 3600 / 60), seconds % 60);
+    }
+
+    /** What each pass added, a line each. */
+    private List<String> passes() {
+        List<String> lines = new ArrayList<>();
+        for (PassHistory.Pass pass : history.passes()) {
+            lines.add(Words.of("plan.passed", pass.name(), Numbers.grouped(pass.added()), Numbers.grouped(pass.rescued()), Numbers.grouped(pass.failed()),
+                    Numbers.grouped(pass.left())));
+        }
+        return lines;
+    }
+
     private void showRanges() {
         int index = stages.getSelectionIndex();
+        List<String> below = passes();
         if (plan == null || index < 0) {
             ranges.clear();
-            remarks.setText(plan == null ? "" : String.join("\n", plan.remarks().stream().map(Words::phrase).toList()));
+            if (plan != null) {
+                plan.remarks().forEach(remark -> below.add(Words.phrase(remark)));
+            }
+            remarks.setText(String.join("\n", below));
             return;
         }
         ReadPlan.Stage stage = plan.stages().get(index);
-        List<String> below = new java.util.ArrayList<>(List.of(Words.of("plan.stage", index + 1, Words.phrase(stage.reason()))));
+        below.add(Words.of("plan.stage", index + 1, Words.phrase(stage.reason())));
         plan.remarks().forEach(remark -> below.add(Words.phrase(remark)));
         remarks.setText(String.join("\n", below));
         ranges.show(stage.ranges().runs(), i -> {
             SectorRange run = stage.ranges().run(i);
             return new String[] {Numbers.grouped(run.first()), Numbers.grouped(run.last()), Numbers.grouped(run.count())};
         }, i -> stage.ranges().run(i).first());
+    }
+
+    private void choosePass() {
+        if (disk != null) {
+            FileDialog dialog = new FileDialog(getSite().getShell(), SWT.OPEN);
+            dialog.setText(Words.of("plan.pass.title"));
+            dialog.setFilterExtensions(new String[] {"*.csv", "*"});
+            String file = dialog.open();
+            if (file != null) {
+                addPass(Path.of(file));
+            }
+        }
+    }
+
+    /** Records a pass in the job beside the image and shows what is left to read. */
+    public void addPass(Path readMap) {
+        OpenDisk open = desk().open();
+        if (open == null || open.path() == null || !(open.image() instanceof OpenImage image)) {
+            bar.say(Words.of("plan.nofile"));
+            return;
+        }
+        bar.start(Words.of("plan.adding"), progress -> DriveJob.add(open.path(), image, readMap),
+                all -> Reread.start(open, JobPasses.applied(image.states(), all), List.of(), why -> bar.say(why == null ? Words.of("plan.offer") : why)));
+    }
+
+    private void heads() {
+        OpenDisk open = desk().open();
+        if (open == null) {
+            return;
+        }
+        new HeadsDialog(getSite().getShell(), open.image().sectors(), drive, wish -> {
+            boolean same = wish.zones().equals(drive.zones());
+            drive = wish;
+            if (same) {
+                make();
+            } else {
+                bar.start(Words.of("plan.keeping"), progress -> DriveJob.keep(open.path(), wish.zones()), kept -> make());
+            }
+        }).open();
     }
 
     private void export() {

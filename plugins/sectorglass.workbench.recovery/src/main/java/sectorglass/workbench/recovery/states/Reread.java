@@ -19,13 +19,13 @@ import sectorglass.workbench.recovery.Work;
 import sectorglass.workbench.recovery.Words;
 
 /** Puts the open image on the desk again with other read states: surveyed first, then judged. */
-final class Reread {
+public final class Reread {
 
     private Reread() {
     }
 
     /** Begins. For the thread of the window. */
-    static void start(OpenDisk open, ReadStateSources sources, List<String> remarks, Consumer<String> failed) {
+    public static void start(OpenDisk open, ReadStateSources sources, List<String> remarks, Consumer<String> failed) {
         OpenImage image = ((OpenImage) open.image()).withStates(sources);
         List<String> all = new ArrayList<>(open.remarks());
         all.addAll(remarks);
