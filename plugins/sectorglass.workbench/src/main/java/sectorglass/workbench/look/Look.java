@@ -8,15 +8,20 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.PlatformUI;
 
 /** Switches between the themes. */
 public final class Look {
-    /** Milliseconds in which GTK draws its next frames. */
-    private static final int FRAMES = 400;
+    /** Milliseconds after which GTK may have drawn its next frames; on a busy machine that takes longer. */
+    private static final int[] FRAMES = {400, 800, 1600, 3000};
+    private static final String TAB_TEXT = "org.eclipse.ui.workbench.ACTIVE_TAB_TEXT_COLOR";
+    private static final String OTHER_LIGHT = "org.eclipse.e4.ui.css.theme.e4_classic";
+    private static final int DARK = 128;
     private static final List<Runnable> LISTENERS = new CopyOnWriteArrayList<>();
 
     private Look() {
@@ -49,13 +54,14 @@ public final class Look {
         engine.setTheme(theme.id(), true);
         follow(display);
         if (lighter && SWT.getPlatform().equals("gtk")) {
-            display.timerExec(FRAMES, () -> again(engine, display));
+            again(engine, display, 0);
         }
     }
 
     /**
      * GTK changes its own colours with the next frame, but controls keep those of the theme that is left until one of theirs is set: each
-     * gets one and gives it back, then the styles are applied once more.
+     * gets one and gives it back, then the styles are applied once more. Done before that frame it pins the colours that are left, hence the
+     * repetitions.
      */
     private static void fresh(Composite composite, Color any) {
         for (Control control : composite.getChildren()) {
@@ -76,9 +82,23 @@ public final class Look {
         }
     }
 
-    private static void again(IThemeEngine engine, Display display) {
-        if (Ink.dark()) {
-            return; // changed back in the meantime
+    private static void again(IThemeEngine engine, Display display, int time) {
+        if (time < FRAMES.length) {
+            display.timerExec(FRAMES[time], () -> {
+                if (!Ink.dark()) { // not changed back in the meantime
+                    restyle(engine, display);
+                    again(engine, display, time + 1);
+                }
+            });
+        }
+    }
+
+    private static void restyle(IThemeEngine engine, Display display) {
+        RGB titles = PlatformUI.getWorkbench().getThemeManager().getCurrentTheme().getColorRegistry().getRGB(TAB_TEXT);
+        if (titles != null && titles.green > DARK && display.getSystemColor(SWT.COLOR_WIDGET_FOREGROUND).getGreen() < DARK) {
+            // the light theme took its colours from GTK before GTK had changed, and takes them anew only when it comes after another one
+            engine.setTheme(OTHER_LIGHT, false);
+            engine.setTheme(Theme.LIGHT.id(), true);
         }
         for (Shell shell : display.getShells()) {
             fresh(shell, display.getSystemColor(SWT.COLOR_GRAY));
