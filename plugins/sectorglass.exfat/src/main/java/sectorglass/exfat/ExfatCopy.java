@@ -94,13 +94,16 @@ final class ExfatCopy implements StructureCopy {
     public void copy(CopyTarget to, Disguise disguise, Progress progress) {
         region(to, 0, disguise);
         region(to, REGION, disguise);
-        plain(to, geometry.fatByte(), geometry.entriesPresent() * 4);
+        Window head = volume.site().window(geometry.fatByte(), 8);
+        if (head.isRead(0, 8) && (head.u32le(0) == 0xFFFFFFF8L || head.u32le(4) == 0xFFFFFFFFL)) {
+            plain(to, geometry.fatByte(), geometry.entriesPresent() * 4);
+        }
         Root root = volume.root();
         Fat fat = new Fat(volume.site(), geometry);
         for (int slot : root == null || root.directory() == null ? List.<Integer>of() : tables(root)) {
             long bytes = root.directory().u64(slot, 24);
             Chain chain = Chain.follow(fat, root.directory().u32(slot, 20), geometry.clustersOf(Math.max(0, bytes)));
-            long left = bytes;
+            long left = believed(root, slot, chain, bytes) ? bytes : 0;
             for (int run = 0; run < chain.runs() && left > 0; run++) {
                 long length = Math.min(left, chain.count(run) * geometry.clusterBytes());
                 plain(to, geometry.clusterByte(chain.first(run)), length);
@@ -110,6 +113,20 @@ final class ExfatCopy implements StructureCopy {
         SetDisguise sets = new SetDisguise(disguise, capitals(root));
         folders(progress, directory -> folder(to, directory, sets, directory.slots() > 0
                 && directory.address(0, 0) == start + geometry.clusterByte(geometry.rootCluster())));
+    }
+
+    /** Whether clusters hold a bitmap or capital letters and not content: the bitmap knows its own first cluster, the table maps "a" to "A". */
+    private boolean believed(Root root, int slot, Chain chain, long bytes) {
+        if (chain.runs() == 0 || bytes < 1) {
+            return false;
+        }
+        Window w = volume.site().window(geometry.clusterByte(chain.first(0)), (int) Math.min(geometry.clusterBytes(), bytes));
+        if (root.upcases().contains(slot)) {
+            return w.length() < 256 ? w.length() > 8 && w.isRead(0, 4) && w.u16le(0) == 0xFFFF
+                    : w.isRead(0, 256) && (w.u16le(0) == 0xFFFF || w.u16le(2 * 'a') == 'A' && w.u16le(2) == 1);
+        }
+        int own = (int) Math.min(Integer.MAX_VALUE, chain.first(0) - 2);
+        return own / 8 >= w.length() || w.isRead(own / 8, 1) && (w.u8(own / 8) >> own % 8 & 1) != 0;
     }
 
     private static List<Integer> tables(Root root) {

@@ -87,12 +87,51 @@ final class ExtCopy implements StructureCopy {
         }
         for (int g = 0; g < layout.groups; g++) {
             Group group = groups.get(g);
-            if (group != null) {
+            if (group != null && believed(group)) {
                 block(to, group.blockBitmap());
                 block(to, group.inodeBitmap());
             }
         }
-        tables(progress, (w, first) -> inodes(to, w, first, disguise));
+        tables(progress, (w, first) -> {
+            if (believed(w, first)) {
+                inodes(to, w, first, disguise);
+            }
+        });
+    }
+
+    /** Whether what a descriptor points to is a bitmap and not content: its checksum holds, or that of its bitmap, or without checksums, it lies in its group. */
+    private boolean believed(Group group) {
+        if (!layout.inVolume(group.blockBitmap()) || !layout.inVolume(group.inodeBitmap())) {
+            return false;
+        }
+        if (!layout.sb.descriptorSums()) {
+            return layout.groupOf(group.blockBitmap()) == group.number() && layout.groupOf(group.inodeBitmap()) == group.number();
+        }
+        int per = layout.descriptorsPerBlock();
+        Window table = layout.read(layout.tableBlock(group.number() / per));
+        int at = (int) (group.number() % per) * layout.sb.descSize();
+        if (table.isRead(at, layout.sb.descSize()) && Group.sum(layout, group.number(), table, at) == table.u16le(at + 0x1E)) {
+            return true;
+        }
+        Window bits = layout.read(group.blockBitmap());
+        int bytes = (int) (layout.sb.clustersPerGroup() / 8);
+        return layout.sb.sums() && bytes <= bits.length() && bits.isRead(0, bits.length())
+                && (Crc.raw(layout.seed, bits.raw(0, bytes)) & 0xFFFF) == (group.blockSum() & 0xFFFF);
+    }
+
+    /** Whether a piece of a table holds inodes and not content: most of what is not zero there has its checksum, or without checksums, a known type. */
+    private boolean believed(Window w, long first) {
+        int size = layout.sb.inodeSize();
+        int used = 0;
+        int sound = 0;
+        for (int at = 0; at + size <= w.length(); at += size) {
+            if (whole(w, at)) {
+                Inode inode = new Inode(first + at / size, w.sub(at, size));
+                used++;
+                sound += layout.sb.sums() ? inode.sumHolds(layout.seed) ? 1 : 0 : inode.typeKnown() && inode.extraSane() ? 1 : 0;
+            }
+        }
+        return layout.sb.sums() ? 2 * sound >= used : 10 * sound >= 9 * used;
     }
 
     private void block(CopyTarget to, long number) {

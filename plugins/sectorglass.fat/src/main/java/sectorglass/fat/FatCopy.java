@@ -118,6 +118,11 @@ final class FatCopy implements StructureCopy {
 
     private void table(CopyTarget to, int copy) {
         long all = Math.min(geometry.tableBytes(), geometry.fatBytes());
+        Window head = volume.site().window(geometry.fatByte(copy), 4);
+        if (!head.isRead(0, 4) || head.u8(0) < 0xF0 || head.u8(1) != 0xFF) {
+            // no table begins here: it may be content that wrong parameters lead to
+            return;
+        }
         int size = to.source().sectorSize();
         for (long at = 0; at < all; at += CHUNK) {
             int length = (int) Math.min(CHUNK, all - at);

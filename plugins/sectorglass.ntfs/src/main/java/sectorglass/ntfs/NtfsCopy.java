@@ -122,7 +122,7 @@ final class NtfsCopy implements StructureCopy {
     private static void system(CopyTarget to, FileTable table, long record, int type) {
         FileRecord file = FileRecord.of(table, record);
         FileStream stream = file == null ? null : file.stream(type, "").orElse(null);
-        if (stream == null || stream.resident) {
+        if (stream == null || stream.resident || !believed(table, record, type, stream)) {
             return;
         }
         int size = to.source().sectorSize();
@@ -137,6 +137,30 @@ final class NtfsCopy implements StructureCopy {
                 to.put(w, bytes);
             }
         }
+    }
+
+    /**
+     * Whether the runs of a system's stream lead to what it should hold and not to content: bits of the first records and of the table's own clusters are
+     * set, capital letters are capital letters, definitions begin with the first one.
+     */
+    private static boolean believed(FileTable table, long record, int type, FileStream stream) {
+        int length = (int) Math.min(1 << 16, Math.max(0, stream.real));
+        StreamPart part = StreamPart.read(table.image(), table.geometry(), stream.runs, 0, length);
+        byte[] b = part.bytes;
+        if (length < 8) {
+            return false;
+        }
+        if (record == 0) {
+            return !part.isRead(0, 1) || (b[0] & 0xFF) == 0xFF;
+        }
+        if (record == 4) {
+            return part.isRead(0, 8) && b[0] == '$' && b[1] == 0 && b[2] == 'S' && b[4] == 'T';
+        }
+        if (record == 10) {
+            return length > 256 && part.isRead(0, 256) && b[2 * 'a'] == 'A' && b[2 * 'z'] == 'Z' && b[2 * 'A'] == 'A';
+        }
+        long own = table.geometry().mftLcn();
+        return own / 8 >= length || !part.isRead((int) (own / 8), 1) || (b[(int) (own / 8)] >> own % 8 & 1) != 0;
     }
 
     private static void blocks(CopyTarget to, FileTable table, FileRecord folder, RecordDisguise records) {
@@ -188,7 +212,8 @@ final class NtfsCopy implements StructureCopy {
             byte[] bytes = w.raw(0, sectors);
             for (int at = 0; at <= length - 26;) {
                 int step = bytes[at + 4] & 0xFF | (bytes[at + 5] & 0xFF) << 8;
-                if (step < 26 || step > length - at || bytes[at + 6] != 0) {
+                int type = bytes[at] & 0xFF | (bytes[at + 1] & 0xFF) << 8;
+                if (step < 26 || step > length - at || bytes[at + 6] != 0 || type == 0 || type > 0x100 || (type & 15) != 0 || bytes[at + 2] != 0) {
                     return;
                 }
                 java.util.Arrays.fill(bytes, at + 26, at + step, (byte) 0);

@@ -120,8 +120,12 @@ final class RecordDisguise {
             put(nameAt, disguise.name(name));
         }
         int head = named ? nameAt + 2 * units : at + (resident ? 24 : 64);
+        if (named) {
+            zero(Math.min(nameAt, at + (resident ? 24 : 72)), nameAt);
+        }
         if (!resident) {
-            runs(at, Math.min(end, Math.max(head, at + 64)), end);
+            int fixed = b.getShort(at + 0x22) != 0 ? 72 : 64;
+            runs(at, Math.min(end, Math.max(head, at + fixed)), end);
             return;
         }
         int value = at + u16(at + 0x14);
@@ -142,6 +146,7 @@ final class RecordDisguise {
             zero(head, end);
             return;
         }
+        zero(Math.min(head, run), run);
         while (run < end && b.get(run) != 0) {
             int step = 1 + (b.get(run) & 15) + (b.get(run) >> 4 & 15);
             if (run + step > end) {
