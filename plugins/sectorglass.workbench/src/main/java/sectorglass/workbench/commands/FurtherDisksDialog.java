@@ -7,6 +7,7 @@ import java.util.List;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Button;
@@ -26,6 +27,8 @@ import sectorglass.workbench.opening.Regrouping;
 
 /** The further disks of the set that the open image belongs to: added, taken out, given a read map. */
 public final class FurtherDisksDialog extends TitleAreaDialog {
+    private static final int WIDEST = 820;
+
     private final Path folder;
     private final List<FurtherDisk> disks;
     private Table table;
@@ -61,6 +64,13 @@ public final class FurtherDisksDialog extends TitleAreaDialog {
     protected void configureShell(Shell shell) {
         super.configureShell(shell);
         shell.setText(Texts.of("disks.title"));
+    }
+
+    /** Not as wide as the message in one line. */
+    @Override
+    protected Point getInitialSize() {
+        Point size = super.getInitialSize();
+        return new Point(Math.min(size.x, WIDEST), size.y);
     }
 
     @Override

@@ -15,7 +15,7 @@ final class Pieces {
 
     static List<Piece> of(Disk disk) {
         long sectors = Math.max(1, disk.image().sectors());
-        List<Partition> sorted = new ArrayList<>(disk.partitions());
+        List<Partition> sorted = new ArrayList<>(disk.partitions().stream().filter(Partition::placed).toList());
         sorted.sort(Comparator.comparingLong((Partition p) -> p.range().first()).thenComparingLong(p -> -p.range().count()));
         List<Piece> pieces = new ArrayList<>();
         long at = 0;
