@@ -203,7 +203,7 @@ public final class PlanPart extends RecoverPart {
         }
         export.setEnabled(!plan.stages().isEmpty());
         bar.say(plan.stages().isEmpty() ? Words.of("plan.nothing") : Words.of("plan.summary", Numbers.grouped(plan.sectors()),
-                Numbers.grouped(plan.unread()), Numbers.grouped(plan.saved()), Numbers.size(plan.saved() * size)) + time());
+                Numbers.grouped(plan.unread()), Numbers.grouped(plan.saved()), Numbers.size(plan.saved() * size)));
         if (!plan.stages().isEmpty()) {
             stages.select(0);
         }
@@ -211,13 +211,13 @@ public final class PlanPart extends RecoverPart {
     }
 
     /** How long the plan takes, where the speed was told. */
-    private String time() {
+    private void addTime(List<String> below) {
         ReadCost cost = drive.cost();
         if (cost == null) {
-            return "";
+            return;
         }
         long seconds = Math.round(plan.stages().stream().mapToDouble(stage -> cost.seconds(stage.ranges(), disk.image().sectorSize())).sum());
-        return " " + Words.of("plan.time", seconds / 3600, String.format(java.util.Locale.ROOT, "%02d", seconds % 3600 / 60), seconds % 60);
+        below.add(Words.of("plan.time", seconds / 3600, String.format(java.util.Locale.ROOT, "%02d", seconds % 3600 / 60), seconds % 60));
     }
 
     /** What each pass added, a line each. */
@@ -242,6 +242,7 @@ public final class PlanPart extends RecoverPart {
             return;
         }
         ReadPlan.Stage stage = plan.stages().get(index);
+        addTime(below);
         below.add(Words.of("plan.stage", index + 1, Words.phrase(stage.reason())));
         plan.remarks().forEach(remark -> below.add(Words.phrase(remark)));
         remarks.setText(String.join("\n", below));
