@@ -3,6 +3,7 @@ package sectorglass.cli;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,10 +29,13 @@ import sectorglass.verify.RuleBook;
 
 /** Compares copies of one disk, and merges them. */
 @Command(description = {"Compares copies (passes) of one disk: where they differ, who was read where, which copy passes the structures' own checks.",
-    "--merge-to writes a merged image with a read map and a log of where each range came from."})
+    "--merge-to writes a merged image with a read map and a log of where each range came from.",
+    "With one image: the places in it that should agree (copies of tables, boot sectors, FATs, file records), or two that --at names.",
+    "With two folders: numbered dumps that were taken twice, number by number."})
 final class CompareCommand implements Callable<Integer> {
 
-    @Parameters(arity = "2..*", paramLabel = "COPY", description = "Two or more images of the same disk.")
+    @Parameters(arity = "1..*", paramLabel = "COPY",
+            description = "Two or more images of the same disk; one image; or two folders of numbered dumps.")
     private List<Path> files;
 
     @Option(names = "--read-map", paramLabel = "FILE", description = "Read map of a copy, given once per copy in their order; \"none\" for a copy without one.")
@@ -45,6 +49,12 @@ final class CompareCommand implements Callable<Integer> {
 
     @Option(names = "--merge-anyway", description = "Merges although the copies seem to be of different disks or states; the log says so.")
     private boolean mergeAnyway;
+
+    @Option(names = "--at", paramLabel = "BYTE", description = "With one image, twice: the image bytes where the places begin that are compared.")
+    private List<String> at = List.of();
+
+    @Option(names = "--length", paramLabel = "N", description = "With --at: bytes compared; without it one sector.")
+    private long length;
 
     @Option(names = "--json", description = "JSON instead of text.")
     private boolean json;
@@ -68,6 +78,16 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        if (files.size() == 2 && Files.isDirectory(files.get(0)) && Files.isDirectory(files.get(1))) {
+            only(mergeTo == null && at.isEmpty(), "Two folders of dumps are compared only: --merge-to and --at are for images.");
+            new DumpsText(out, json).print(files.get(0), files.get(1), progress());
+            return Status.DONE;
+        }
+        only(at.isEmpty() || files.size() == 1 && at.size() == 2, "--at is given twice, with one image.");
+        if (files.size() == 1) {
+            only(mergeTo == null, "--merge-to needs two copies or more.");
+            return places();
+        }
         if (!readMaps.isEmpty() && readMaps.size() != files.size()) {
             throw new CommandException(Status.USE, "There are " + files.size() + " copies but " + readMaps.size()
                     + " read maps: give one per copy, \"none\" where there is none.");
@@ -88,8 +108,42 @@ final class CompareCommand implements Callable<Integer> {
         }
     }
 
+    private static void only(boolean holds, String sentence) throws CommandException {
+        if (!holds) {
+            throw new CommandException(Status.USE, sentence);
+        }
+    }
+
+    private int places() throws Exception {
+        Path map = readMaps.isEmpty() || readMaps.get(0).equals("none") ? null : Path.of(readMaps.get(0));
+        try (OpenImage image = Images.open(files.get(0), OpenOptions.DEFAULT.withSectorSize(sectorSize).withReadMap(map))) {
+            PlacesText text = new PlacesText(out, image, json);
+            if (at.isEmpty()) {
+                text.print(Locale.forLanguageTag(language), progress());
+            } else {
+                text.print(place(at.get(0), image), place(at.get(1), image), length == 0 ? image.sectorSize() : length, progress());
+            }
+            return Status.DONE;
+        }
+    }
+
+    private long place(String text, OpenImage image) throws CommandException {
+        try {
+            long from = Long.decode(text);
+            only(from >= 0 && length >= 0 && from < image.bytes() && Math.max(length, 1) <= image.bytes() - from,
+                    "The bytes from " + text + " on lie outside the image, which has " + image.bytes() + " bytes.");
+            return from;
+        } catch (NumberFormatException e) {
+            throw new CommandException(Status.USE, "\"" + text + "\" is no byte address: give a decimal number, or 0x and a hex number.");
+        }
+    }
+
+    private Progress progress() {
+        return quiet || json || System.console() == null ? Progress.NONE : new ConsoleProgress(err);
+    }
+
     private int compare(List<OpenImage> images) throws Exception {
-        Progress progress = quiet || json || System.console() == null ? Progress.NONE : new ConsoleProgress(err);
+        Progress progress = progress();
         Passes passes = Passes.of(images, RuleBook.ofProviders(Locale.forLanguageTag(language)), progress);
         SameDisk same = passes.sameDisk();
         boolean sure = same.answer() == SameDisk.Answer.SAME;

@@ -8,10 +8,12 @@ import java.util.OptionalLong;
 import sectorglass.disk.Level;
 import sectorglass.disk.Role;
 import sectorglass.disk.Structure;
+import sectorglass.disk.Twins;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
 import sectorglass.disk.Witness;
+import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
@@ -37,7 +39,7 @@ final class ExfatVolume implements Volume {
             ExfatFiles files = new ExfatFiles(this);
             ExfatAllocation allocation = new ExfatAllocation(this, files);
             services = new Object[] {files, allocation, new ExfatReadOrder(this, files, allocation),
-                new ExfatRepairs(site, found), new ExfatWay(this), new ExfatCopy(this), this};
+                new ExfatRepairs(site, found), new ExfatWay(this), new ExfatCopy(this), (Twins) this::twins, this};
         }
     }
 
@@ -49,6 +51,17 @@ final class ExfatVolume implements Volume {
             }
         }
         return Optional.empty();
+    }
+
+    /** The FAT copies, each with the first. */
+    private List<Twins.Pair> twins() {
+        Geometry geometry = found.geometry();
+        List<Twins.Pair> pairs = new ArrayList<>();
+        for (int copy = 1; copy < Math.min(geometry.fats(), 8); copy++) {
+            pairs.add(new Twins.Pair("FAT 1 \u2013 FAT " + (copy + 1), new ByteRange(site.firstByte() + (geometry.fatOffset() + 0L * geometry.fatLength()) * geometry.sectorBytes(), geometry.fatLength() * geometry.sectorBytes()),
+                    new ByteRange(site.firstByte() + (geometry.fatOffset() + (long) copy * geometry.fatLength()) * geometry.sectorBytes(), geometry.fatLength() * geometry.sectorBytes())));
+        }
+        return List.copyOf(pairs);
     }
 
     @Override

@@ -10,10 +10,12 @@ import java.util.OptionalLong;
 import sectorglass.disk.Level;
 import sectorglass.disk.Role;
 import sectorglass.disk.Structure;
+import sectorglass.disk.Twins;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.disk.VolumeSite;
 import sectorglass.disk.Witness;
+import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
 import sectorglass.image.Window;
@@ -38,7 +40,7 @@ final class FatVolume implements Volume {
             FatFiles files = new FatFiles(this);
             FatAllocation allocation = new FatAllocation(this, files);
             services = new Object[] {files, allocation, new FatReadOrder(this, files, allocation),
-                new FatRepairs(this), new FatWay(this), new FatCopy(this), this};
+                new FatRepairs(this), new FatWay(this), new FatCopy(this), (Twins) this::twins, this};
         }
     }
 
@@ -50,6 +52,17 @@ final class FatVolume implements Volume {
             }
         }
         return Optional.empty();
+    }
+
+    /** The FAT copies, each with the first. */
+    private List<Twins.Pair> twins() {
+        Geometry geometry = found.geometry();
+        List<Twins.Pair> pairs = new ArrayList<>();
+        for (int copy = 1; copy < Math.min(geometry.fats(), 8); copy++) {
+            pairs.add(new Twins.Pair("FAT 1 \u2013 FAT " + (copy + 1), new ByteRange(site.firstByte() + geometry.fatByte(0), geometry.fatBytes()),
+                    new ByteRange(site.firstByte() + geometry.fatByte(copy), geometry.fatBytes())));
+        }
+        return List.copyOf(pairs);
     }
 
     @Override

@@ -14,10 +14,13 @@ import org.eclipse.ui.handlers.HandlerUtil;
 import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.make.Demo;
+import sectorglass.workbench.model.OpenDisk;
 import sectorglass.workbench.opening.Bench;
 import sectorglass.workbench.opening.Opening;
 import sectorglass.workbench.recovery.report.Reporting;
 import sectorglass.workbench.recovery.states.ImportDialog;
+import sectorglass.workbench.recovery.states.LookAgain;
+import sectorglass.workbench.recovery.states.SinceWindow;
 
 /** Does what a command of this bundle asks for; the last word of the command's id says what. */
 public final class RecoverHandler extends AbstractHandler {
@@ -33,6 +36,15 @@ public final class RecoverHandler extends AbstractHandler {
                     new ImportDialog(shell, Bench.desk().open()).open();
                 } else {
                     MessageDialog.openInformation(shell, Words.of("states.title"), Words.of("states.noimage"));
+                }
+            }
+            case "again" -> {
+                OpenDisk open = Bench.desk().open();
+                if (open != null && open.image() instanceof OpenImage) {
+                    LookAgain.start(open, since -> SinceWindow.open(shell, since, open.image().sectorSize(), !Bench.desk().exam().runs()),
+                            why -> refuse(shell, why));
+                } else {
+                    MessageDialog.openInformation(shell, Words.of("again.title"), Words.of("again.noimage"));
                 }
             }
             case "report" -> {

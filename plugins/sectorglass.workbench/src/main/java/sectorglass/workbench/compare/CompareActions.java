@@ -21,6 +21,7 @@ import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.image.SafeText;
 import sectorglass.image.SectorImage;
+import sectorglass.recovery.places.Counterparts;
 import sectorglass.workbench.commands.PlaceWords;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Texts;
@@ -42,7 +43,7 @@ final class CompareActions {
         long caret = desk.caret();
         desk.explain(caret, explained -> {
             Structure of = explained == null ? null : explained.structure();
-            List<Structure> partners = of == null ? List.of() : Partners.of(desk.open().disk(), of);
+            List<Structure> partners = of == null ? List.of() : Counterparts.of(desk.open().disk(), of);
             if (partners.isEmpty()) {
                 part.tell(of == null ? Texts.of("compare.nostructure") : Texts.of("compare.nobackup", SafeText.of(of.name())));
                 return;

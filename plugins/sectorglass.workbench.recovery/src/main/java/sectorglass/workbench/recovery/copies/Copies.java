@@ -6,6 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
+import sectorglass.disk.Disk;
+import sectorglass.disk.Level;
+import sectorglass.disk.Survey;
 import sectorglass.image.ImageException;
 import sectorglass.image.Images;
 import sectorglass.image.OpenImage;
@@ -13,7 +16,11 @@ import sectorglass.image.OpenOptions;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorImage;
 import sectorglass.recovery.Passes;
+import sectorglass.recovery.places.Counterparts;
+import sectorglass.recovery.places.PlaceComparison;
+import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
+import sectorglass.workbench.opening.Bench;
 import sectorglass.workbench.recovery.Words;
 
 /** The open image and further ones of the same disk. Closes what it opened. */
@@ -75,6 +82,14 @@ final class Copies {
             all.addAll(opened);
         }
         return Passes.of(all, RuleBook.ofProviders(Locale.getDefault()), progress);
+    }
+
+    /** Compares the places of one disk that should agree. */
+    List<PlaceComparison> places(Disk disk, Findings known, Progress progress) {
+        Findings findings = known != null ? known
+                : Survey.ofProviders().verify(disk, Level.QUICK, RuleBook.ofProviders(Locale.getDefault()), progress);
+        return Counterparts.pairs(disk).stream()
+                .map(pair -> PlaceComparison.of(disk.image(), pair, findings, Bench.catalogue(), progress)).toList();
     }
 
     /** Closes and forgets the further copies. */

@@ -12,6 +12,7 @@ import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
@@ -25,6 +26,7 @@ import sectorglass.recovery.MergeExport;
 import sectorglass.recovery.MergePlan;
 import sectorglass.recovery.Passes;
 import sectorglass.recovery.SameDisk;
+import sectorglass.recovery.places.DumpFolders;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.model.OpenDisk;
 import sectorglass.workbench.recovery.RangeTable;
@@ -71,11 +73,13 @@ public final class CopiesPart extends RecoverPart {
         ranges = new RangeTable(right, new String[] {Words.of("range.first"), Words.of("range.last"), Words.of("range.sectors"),
             Words.of("copies.taken"), Words.of("copies.why")}, new int[] {85, 85, 75, 90, 330}, 3);
         sash.setWeights(42, 58);
-        Composite low = row(parent, 6);
+        Composite low = row(parent, 8);
         button(low, Words.of("copies.add"), this::add);
         button(low, Words.of("copies.clear"), this::clear);
         compare = button(low, Words.of("copies.compare"), this::compare);
         merge = button(low, Words.of("copies.merge"), this::merge);
+        button(low, Words.of("copies.places"), this::places);
+        button(low, Words.of("copies.folders"), this::folders);
         agreed = new Button(low, SWT.CHECK);
         agreed.setText(Words.of("copies.agreed"));
         agreed.addListener(SWT.Selection, event -> showRanges());
@@ -156,6 +160,29 @@ public final class CopiesPart extends RecoverPart {
                     Numbers.grouped(passes.comparison().differ().count()), Numbers.grouped(passes.plan().disputed().count()),
                     Numbers.grouped(passes.comparison().nowhere().count())));
         });
+    }
+
+    private void places() {
+        OpenDisk open = first;
+        bar.start(Words.of("copies.comparing"), progress -> copies.places(open.disk(), open.findings(), progress),
+                found -> PlacesWindow.places(getSite().getShell(), found, open.image().sectorSize()));
+    }
+
+    private void folders() {
+        Path one = folder("copies.folders.first");
+        Path other = one == null ? null : folder("copies.folders.second");
+        if (other != null) {
+            bar.start(Words.of("copies.comparing"), progress -> DumpFolders.compare(one, other, progress),
+                    found -> PlacesWindow.dumps(getSite().getShell(), one, other, found));
+        }
+    }
+
+    private Path folder(String title) {
+        DirectoryDialog dialog = new DirectoryDialog(getSite().getShell());
+        dialog.setText(Words.of(title));
+        dialog.setMessage(Words.of(title));
+        String chosen = dialog.open();
+        return chosen == null ? null : Path.of(chosen);
     }
 
     private void show() {

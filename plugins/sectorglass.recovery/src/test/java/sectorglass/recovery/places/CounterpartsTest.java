@@ -1,4 +1,4 @@
-package sectorglass.workbench.compare;
+package sectorglass.recovery.places;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -13,21 +13,20 @@ import sectorglass.disk.Disk;
 import sectorglass.disk.Disk.FoundMap;
 import sectorglass.disk.PartitionMap;
 import sectorglass.disk.Structure;
-import sectorglass.workbench.model.Zeros;
 
-class PartnersTest {
+class CounterpartsTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"primary GPT header | backup GPT header", "boot sector | boot sector, copy", "boot sector | backup boot sector",
-        "file record 3 | mirror of file record 3", "FAT 1 from entry 0 | FAT 2 from entry 0", "superblock | backup superblock of group 1"})
+        "file record 3 | mirror of file record 3", "file record 0, $MFT | mirror of file record 0", "FAT 1 from entry 0 | FAT 2 from entry 0", "superblock | backup superblock of group 1"})
     void copiesHaveOnePlainName(String one, String other) {
-        assertEquals(Partners.plain(one), Partners.plain(other));
+        assertEquals(Counterparts.plain(one), Counterparts.plain(other));
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"file record 3 | mirror of file record 4", "FAT 1 from entry 0 | FAT 2 from entry 512", "GPT header | GPT entries"})
     void othersDoNot(String one, String other) {
-        assertEquals(false, Partners.plain(one).equals(Partners.plain(other)));
+        assertEquals(false, Counterparts.plain(one).equals(Counterparts.plain(other)));
     }
 
     /** The backup header lies in the last sector, the primary in LBA 1 (UEFI 2.10, section 5.3.2). */
@@ -36,10 +35,10 @@ class PartnersTest {
         Structure primary = Structure.plain("primary GPT header", "gpt_header", 512, 512, Map.of());
         Structure backup = Structure.plain("backup GPT header", "gpt_header", 99 * 512, 512, Map.of());
         Structure entries = Structure.plain("primary GPT entries", "gpt_entries", 1024, 512, Map.of());
-        Disk disk = new Disk(new Zeros(100 * 512), List.of(map(List.of(primary, entries)), map(List.of(backup))), List.of(), null);
-        assertEquals(List.of(backup), Partners.of(disk, primary));
-        assertEquals(List.of(primary), Partners.of(disk, backup));
-        assertEquals(List.of(), Partners.of(disk, entries));
+        Disk disk = new Disk(null, List.of(map(List.of(primary, entries)), map(List.of(backup))), List.of(), null);
+        assertEquals(List.of(backup), Counterparts.of(disk, primary));
+        assertEquals(List.of(primary), Counterparts.of(disk, backup));
+        assertEquals(List.of(), Counterparts.of(disk, entries));
     }
 
     private static FoundMap map(List<Structure> structures) {
