@@ -68,9 +68,9 @@ final class PlacesText {
 
     private void line(PlaceComparison found) {
         PlacePair pair = found.pair();
-        out.println((pair.name().isEmpty() ? "Two places" : SafeText.of(pair.name())) + (pair.volume() == null ? "" : ", volume " + pair.volume()));
-        out.println("    " + place(pair.one()) + " and " + place(pair.other()) + ", " + Numbers.grouped(Math.min(pair.one().length(), pair.other().length()))
-                + " bytes");
+        out.println((pair.name().isEmpty() ? "Two places" : SafeText.of(pair.name())) + (pair.volume() == null ? "" : ", volume " + pair.volume())
+                + ": " + place(pair.one()) + " and " + place(pair.other()) + ", "
+                + Numbers.grouped(Math.min(pair.one().length(), pair.other().length())) + " bytes");
         String unknown = found.unknown() == 0 ? "" : "; " + Numbers.grouped(found.unknown()) + " bytes were not read on both sides: nothing is known of them";
         if (found.different() == 0) {
             out.println("    " + (found.equal() == 0 ? "not compared" : "the same" + (unknown.isEmpty() ? "" : " where read")) + unknown);

@@ -7,6 +7,7 @@ import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.PlatformUI;
 
 /** A result in a window of its own: a few sentences, and lines that lead to their place in Sectors. Escape closes it. */
 public final class LineWindow {
@@ -26,7 +27,7 @@ public final class LineWindow {
      * @param right how many of the columns hold numbers, from the first
      */
     public LineWindow(Shell parent, String title, String sentences, String[] columns, int[] widths, int right, List<Line> lines) {
-        shell = new Shell(parent, SWT.DIALOG_TRIM | SWT.RESIZE | SWT.MODELESS);
+        shell = new Shell(parent == null || parent.isDisposed() ? window() : parent, SWT.DIALOG_TRIM | SWT.RESIZE | SWT.MODELESS);
         shell.setText(title);
         GridLayout grid = new GridLayout();
         grid.marginWidth = 8;
@@ -46,6 +47,11 @@ public final class LineWindow {
             }
         });
         shell.setSize(960, lines.isEmpty() ? 140 : 420);
+    }
+
+    /** What was in front when the work began may be gone by now. */
+    private static Shell window() {
+        return PlatformUI.getWorkbench().getWorkbenchWindows()[0].getShell();
     }
 
     /** Shows it. */
