@@ -1,5 +1,7 @@
 package sectorglass.partition.gpt;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.zip.CRC32;
@@ -17,6 +19,9 @@ public final class GptDraft {
     private final byte[] array = new byte[COUNT * GptEntry.FIELDS];
     private byte[] guid = new byte[16];
     private int used;
+    /** The usable sectors as a header stores them, or -1. */
+    private long storedFirst = -1;
+    private long storedLast = -1;
 
     /** An empty table for an image. */
     public GptDraft(SectorImage image) {
@@ -61,6 +66,31 @@ public final class GptDraft {
         guid = stored.clone();
     }
 
+    /**
+     * Takes the first and last usable sector as a header stores them, if they are legal and hold every entry.
+     *
+     * @return whether they were taken and are others than {@link #firstUsable()} and {@link #lastUsable()}
+     */
+    public boolean usable(long first, long last) {
+        if (first < firstUsable() || last > lastUsable() || first > last) {
+            return false;
+        }
+        for (int i = 0; i < COUNT; i++) {
+            int at = i * GptEntry.FIELDS;
+            long from = le(at + GptEntry.FIRST);
+            if (from != 0 && (from < first || le(at + GptEntry.LAST) > last)) {
+                return false;
+            }
+        }
+        storedFirst = first;
+        storedLast = last;
+        return first != firstUsable() || last != lastUsable();
+    }
+
+    private long le(int at) {
+        return ByteBuffer.wrap(array).order(ByteOrder.LITTLE_ENDIAN).getLong(at);
+    }
+
     /** The entries. */
     public byte[] array() {
         return array.clone();
@@ -76,8 +106,8 @@ public final class GptDraft {
         GptCopies.le(sector, GptHeader.HEADER_SIZE, 4, GptHeader.MIN_SIZE);
         GptCopies.le(sector, GptHeader.MY_LBA, 8, primary ? 1 : last);
         GptCopies.le(sector, GptHeader.ALTERNATE_LBA, 8, primary ? last : 1);
-        GptCopies.le(sector, GptHeader.FIRST_USABLE, 8, firstUsable());
-        GptCopies.le(sector, GptHeader.LAST_USABLE, 8, lastUsable());
+        GptCopies.le(sector, GptHeader.FIRST_USABLE, 8, storedFirst < 0 ? firstUsable() : storedFirst);
+        GptCopies.le(sector, GptHeader.LAST_USABLE, 8, storedLast < 0 ? lastUsable() : storedLast);
         System.arraycopy(guid, 0, sector, GptHeader.DISK_GUID, 16);
         GptCopies.le(sector, GptHeader.ENTRY_LBA, 8, entries);
         GptCopies.le(sector, GptHeader.ENTRY_COUNT, 4, COUNT);

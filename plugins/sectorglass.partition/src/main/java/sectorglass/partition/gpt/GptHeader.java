@@ -86,11 +86,13 @@ public record GptHeader(long lba, Window sector) {
         return sector.u64le(ALTERNATE_LBA);
     }
 
-    long firstUsable() {
+    /** First LBA that a partition may have, as stored. */
+    public long firstUsable() {
         return sector.u64le(FIRST_USABLE);
     }
 
-    long lastUsable() {
+    /** Last LBA that a partition may have, as stored. */
+    public long lastUsable() {
         return sector.u64le(LAST_USABLE);
     }
 

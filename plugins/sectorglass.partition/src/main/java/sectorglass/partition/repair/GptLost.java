@@ -72,6 +72,7 @@ final class GptLost {
             confidence = 50;
         }
         guid(draft);
+        usable(draft);
         List<Repair.Change> changes = new ArrayList<>();
         String why = entries != null ? texts.of("why.entries", from) : texts.of("why.entries-volumes");
         copy(draft, true, why, changes);
@@ -115,6 +116,16 @@ final class GptLost {
         }
         for (long lba : new long[] {1, image.sectors() - 1}) {
             kept.add(new Repair.Kept(new ByteRange(lba * image.sectorSize() + GUID_AT, 16), "DiskGUID", texts.of("kept.disk-guid")));
+        }
+    }
+
+    /** So do the usable sectors, where they are legal and hold every entry. */
+    private void usable(GptDraft draft) {
+        for (GptHeader header : new GptHeader[] {disk.primary(), disk.backup()}) {
+            if (header != null && header.found() && draft.usable(header.firstUsable(), header.lastUsable())) {
+                against.add(texts.of("against.usable-unproven", header.lba()));
+                return;
+            }
         }
     }
 

@@ -35,6 +35,9 @@ record DiskNode(String key, String name, String more, String tip, long address, 
     static DiskNode of(OpenDisk open) {
         Disk disk = open.disk();
         List<DiskNode> children = new ArrayList<>();
+        if (!open.remarks().isEmpty()) {
+            children.add(notes(open.remarks()));
+        }
         for (int i = 0; i < disk.maps().size(); i++) {
             children.add(map(open, disk.maps().get(i).map(), i));
         }
@@ -47,6 +50,15 @@ record DiskNode(String key, String name, String more, String tip, long address, 
         String more = Numbers.size(open.image().bytes()) + ", " + Texts.of("disk.sectors", Numbers.grouped(open.image().sectors()),
                 open.image().sectorSize());
         return new DiskNode("disk", SafeText.of(open.image().name()), more, tip(open.remarks()), 0, null, children);
+    }
+
+    /** What was noticed on opening, a line each: dump form, parts, read states. */
+    private static DiskNode notes(List<String> remarks) {
+        List<DiskNode> lines = new ArrayList<>();
+        for (String remark : remarks) {
+            lines.add(new DiskNode("note" + lines.size(), SafeText.of(remark), "", SafeText.of(remark), -1, null, List.of()));
+        }
+        return new DiskNode("notes", Texts.of("disk.notes"), Numbers.grouped(lines.size()), tip(remarks), -1, null, List.copyOf(lines));
     }
 
     private static String tip(List<String> remarks) {

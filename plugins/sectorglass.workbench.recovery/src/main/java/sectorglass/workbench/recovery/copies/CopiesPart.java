@@ -73,7 +73,7 @@ public final class CopiesPart extends RecoverPart {
         ranges = new RangeTable(right, new String[] {Words.of("range.first"), Words.of("range.last"), Words.of("range.sectors"),
             Words.of("copies.taken"), Words.of("copies.why")}, new int[] {85, 85, 75, 90, 330}, 3);
         sash.setWeights(42, 58);
-        Composite low = row(parent, 8);
+        Composite low = row(parent, 7);
         button(low, Words.of("copies.add"), this::add);
         button(low, Words.of("copies.clear"), this::clear);
         compare = button(low, Words.of("copies.compare"), this::compare);
@@ -83,7 +83,7 @@ public final class CopiesPart extends RecoverPart {
         agreed = new Button(low, SWT.CHECK);
         agreed.setText(Words.of("copies.agreed"));
         agreed.addListener(SWT.Selection, event -> showRanges());
-        bar = new WorkBar(low);
+        bar = new WorkBar(parent);
     }
 
     private static Composite column(Composite sash) {

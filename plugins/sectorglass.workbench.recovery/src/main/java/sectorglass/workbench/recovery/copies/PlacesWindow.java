@@ -2,6 +2,7 @@ package sectorglass.workbench.recovery.copies;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 import org.eclipse.swt.widgets.Shell;
@@ -23,11 +24,11 @@ final class PlacesWindow {
     static void places(Shell parent, List<PlaceComparison> found, int sectorSize) {
         List<LineWindow.Line> lines = new ArrayList<>();
         long differ = found.stream().filter(p -> p.different() > 0).count();
-        for (PlaceComparison one : found) {
+        for (PlaceComparison one : found.stream().sorted(Comparator.comparing(p -> p.different() == 0)).toList()) {
             lines.add(new LineWindow.Line(one.firstDifference().orElse(one.pair().one().start()) / sectorSize,
                     Numbers.grouped(one.pair().one().start() / sectorSize), Numbers.grouped(one.pair().other().start() / sectorSize),
                     Numbers.grouped(one.different()), Numbers.grouped(one.unknown()),
-                    SafeText.of(one.pair().name()) + (one.pair().volume() == null ? "" : ", " + Words.of("places.volume", one.pair().volume())),
+                    (one.pair().volume() == null ? "" : Words.of("places.volume", one.pair().volume()) + ": ") + SafeText.of(one.pair().name()),
                     result(one)));
         }
         new LineWindow(parent, Words.of("places.title"), Words.of(found.isEmpty() ? "places.none" : "places.sum", found.size(), differ),
