@@ -53,7 +53,7 @@ public final class LookAgain {
         Standing before = Standing.of(open.disk(), known, progress);
         Changes changes = image.refresh();
         OpenImage fresh = image.withStates(image.states()); // an image of its own: what was decoded from the former one is left behind
-        Disk disk = Survey.ofProviders().disk(fresh, progress);
+        Disk disk = Survey.ofProviders().disk(fresh, open.disk().others(), progress);
         Findings findings = judge(disk, progress);
         List<String> remarks = new ArrayList<>(open.remarks());
         image.troubles().stream().filter(t -> !remarks.contains(t)).forEach(remarks::add);
