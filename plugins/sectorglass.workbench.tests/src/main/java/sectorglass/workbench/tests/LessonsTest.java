@@ -41,22 +41,7 @@ class LessonsTest {
         long began = System.currentTimeMillis();
         for (int row = 0; row < all.size(); row++) {
             Lesson lesson = all.get(row);
-            Learner learner = new Learner(lesson);
-            learner.open(row, 0);
-            for (int i = 0; i < lesson.steps().size(); i++) {
-                learner.shown(i);
-                Step step = lesson.steps().get(i);
-                if (step.asks()) {
-                    asked++;
-                    String why = learner.wrong(step);
-                    assertTrue(why.length() > 15, lesson.id() + "/" + step.id() + " says no more than: " + why);
-                    learner.right(step);
-                    Learner.press(Learner.words("Next", "Weiter"));
-                } else {
-                    Ui.command(Learner.LEARNING + "step.check"); // one key goes on where nothing is asked
-                }
-            }
-            Ui.until(lesson.id() + " is done", () -> Learner.texts().get(1).contains(Learner.words("All its steps are done", "Alle Schritte sind getan")));
+            asked += play(row, lesson);
         }
         assertTrue(asked > 0);
         System.out.println("lessons played in the window: " + all.size() + ", steps that ask: " + asked + ", "
@@ -72,6 +57,28 @@ class LessonsTest {
         hide();
         Table again = Learner.list();
         assertTrue(Ui.get(() -> again.getItem(0).getText(1)).startsWith("\u2713"));
+    }
+
+    /** Plays a lesson from its first step to its end; the number of steps that asked for something. */
+    static int play(int row, Lesson lesson) {
+        int asked = 0;
+        Learner learner = new Learner(lesson);
+        learner.open(row, 0);
+        for (int i = 0; i < lesson.steps().size(); i++) {
+            learner.shown(i);
+            Step step = lesson.steps().get(i);
+            if (step.asks()) {
+                asked++;
+                String why = learner.wrong(step);
+                assertTrue(why.length() > 15, lesson.id() + "/" + step.id() + " says no more than: " + why);
+                learner.right(step);
+                Learner.press(Learner.words("Next", "Weiter"));
+            } else {
+                Ui.command(Learner.LEARNING + "step.check"); // one key goes on where nothing is asked
+            }
+        }
+        Ui.until(lesson.id() + " is done", () -> Learner.texts().get(1).contains(Learner.words("All its steps are done", "Alle Schritte sind getan")));
+        return asked;
     }
 
     @Test
@@ -136,7 +143,8 @@ class LessonsTest {
         return Ui.get(() -> Ui.all(Learner.face(), Button.class).stream().anyMatch(b -> b.isVisible() && b.getText().equals("Show the answer")));
     }
 
-    private static void hide() {
+    /** Closes the part Lessons: the next one reads lessons and progress anew. */
+    static void hide() {
         Ui.run(() -> {
             var page = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
             var part = page.findView("sectorglass.workbench.learning.lessons");
