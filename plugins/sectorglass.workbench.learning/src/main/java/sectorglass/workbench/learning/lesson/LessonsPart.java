@@ -65,16 +65,24 @@ public final class LessonsPart extends ViewPart {
         shelf = read;
         if (page != null) {
             page.control().dispose();
+            page = null;
         }
-        page = new StepPage(stack, shelf, this::list);
         list.show(shelf);
         Lesson kept = shelf.kept();
         if (kept != null) {
+            top(paper().control());
             page.resume(kept, Shelf.keptStep());
-            top(page.control());
         } else {
             top(list.control());
         }
+    }
+
+    /** The page of steps, made when it is wanted first. */
+    private StepPage paper() {
+        if (page == null) {
+            page = new StepPage(stack, shelf, this::list);
+        }
+        return page;
     }
 
     private void top(Composite shown) {
@@ -92,8 +100,8 @@ public final class LessonsPart extends ViewPart {
 
     /** Opens a lesson where the reader left it. */
     private void open(Lesson lesson) {
+        top(paper().control());
         page.open(lesson, shelf.progress().next(lesson));
-        top(page.control());
         page.focus();
     }
 
