@@ -129,4 +129,58 @@ class RecoverabilityTest {
         assertEquals(34 + 1, sectors, "the end of the disk, and one failed sector");
         assertEquals(2, Cli.run("plan", disk.image(), "--weak", "1").status());
     }
+
+    /** Texts for people come in the language that was asked for, words of the engines included; JSON keeps the English words. */
+    @Test
+    void germanIsGermanThroughout() {
+        german(List.of("Stufe 1: beide Enden der Platte", "Partitionstabellen und Bootsektoren", "noch nicht gelesenen Sektoren"),
+                List.of("Stage", "stage", "sectors", "ranges", "To read", "saved", "maps and boot", "file table", "allocated", "in use by", "failed in"), "plan");
+        german(List.of("beschädigt (", "Bytes fehlen: ", "vollständig ", "gelöscht", "belegt "),
+                List.of(" bytes", "missing", "complete", "damaged", "lost ", "unknown", "in use", "were not read"), "files", "--volume", "4");
+        german(List.of("Dateien", "Bytes gelesen", "innen leer", "Dokument", "Nicht gelesene Sektoren mit Metadaten: 1;"),
+                List.of("files", "bytes", "complete", "damaged", "document", "picture", "empty inside", "were not read", "deleted,"), "files", "--summary");
+        Cli english = Cli.run("plan", disk.image(), "--read-map", disk.readMap());
+        assertTrue(english.out().contains("Stage 1: both ends of the disk"), english.out());
+        assertEquals(Cli.run("plan", disk.image(), "--read-map", disk.readMap(), "--json").out(),
+                Cli.run("plan", disk.image(), "--read-map", disk.readMap(), "--json", "--language", "de").out());
+    }
+
+    @Test
+    void everyPrintedTextIsThereInBothLanguages() throws IOException {
+        Map<String, String> english = texts("texts.properties");
+        Map<String, String> german = texts("texts_de.properties");
+        assertEquals(english.keySet(), german.keySet());
+        english.forEach((key, places) -> assertEquals(places, german.get(key), key));
+        sectorglass.image.Texts texts = new sectorglass.image.Texts(sectorglass.cli.Main.class, java.util.Locale.GERMAN);
+        for (sectorglass.recovery.outcome.FileKind kind : sectorglass.recovery.outcome.FileKind.values()) {
+            assertTrue(!texts.of("kind." + kind.word().replace(' ', '-')).isEmpty(), kind.word());
+        }
+        for (sectorglass.recovery.opening.TestResult.Answer answer : sectorglass.recovery.opening.TestResult.Answer.values()) {
+            assertTrue(!texts.of("test." + answer.name().toLowerCase(java.util.Locale.ROOT)).isEmpty(), answer.word());
+        }
+        for (sectorglass.disk.FileState state : sectorglass.disk.FileState.values()) {
+            assertTrue(!texts.of("state." + state.word()).isEmpty(), state.word());
+        }
+    }
+
+    /** The places of each text, by key. */
+    private static Map<String, String> texts(String file) throws IOException {
+        java.util.Properties read = new java.util.Properties();
+        try (java.io.InputStream in = sectorglass.cli.Main.class.getResourceAsStream(file)) {
+            read.load(new java.io.InputStreamReader(in, java.nio.charset.StandardCharsets.UTF_8));
+        }
+        Map<String, String> places = new HashMap<>();
+        read.forEach((key, text) -> places.put((String) key, java.util.regex.Pattern.compile("\\{\\d}").matcher((String) text).results()
+                .map(java.util.regex.MatchResult::group).sorted().toList().toString()));
+        return places;
+    }
+
+    private static void german(List<String> words, List<String> none, String command, Object... more) {
+        List<Object> all = new java.util.ArrayList<>(List.of(command, disk.image(), "--read-map", disk.readMap(), "--language", "de"));
+        all.addAll(List.of(more));
+        Cli said = Cli.run(all.toArray());
+        assertEquals(0, said.status(), said.err());
+        words.forEach(word -> assertTrue(said.out().contains(word), word + " is not in\n" + said.out()));
+        none.forEach(word -> assertTrue(!said.out().contains(word), word + " is in\n" + said.out()));
+    }
 }

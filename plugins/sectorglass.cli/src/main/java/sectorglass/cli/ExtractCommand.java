@@ -77,8 +77,8 @@ final class ExtractCommand extends VolumeCommand {
                 wanted.add(entry.getAsInt());
             } else {
                 absent++;
-                err.println("Nothing that was read is called \"" + path + "\" on volume " + chosen.number() + "."
-                        + (tree.unreadMetadata().isEmpty() ? "" : " Part of the metadata was not read, so it may exist all the same."));
+                err.println(texts().of("extract.none", path, Integer.toString(chosen.number()))
+                        + (tree.unreadMetadata().isEmpty() ? "" : " " + texts().of("extract.none.unread")));
             }
         }
         wanted.addAll(wishes(tree));
@@ -88,8 +88,8 @@ final class ExtractCommand extends VolumeCommand {
         try {
             Extracted result = extract(chosen, wanted);
             if (!quiet) {
-                out.println(Numbers.grouped(result.files) + " files, " + Numbers.size(result.bytes) + " written to " + to + "; "
-                        + Numbers.grouped(result.incomplete) + " incomplete; manifest " + result.manifest);
+                out.println(texts().of("extract.done", Numbers.grouped(result.files), Numbers.size(result.bytes), to, Numbers.grouped(result.incomplete),
+                        result.manifest));
             }
             return result.incomplete + absent > 0 ? Status.INCOMPLETE : Status.DONE;
         } catch (FileAlreadyExistsException e) {

@@ -2,7 +2,10 @@ package sectorglass.cli;
 
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -12,6 +15,7 @@ import sectorglass.disk.Extent;
 import sectorglass.disk.FileEntry;
 import sectorglass.disk.FileState;
 import sectorglass.disk.FileTree;
+import sectorglass.disk.Phrases;
 import sectorglass.image.OpenImage;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
@@ -49,6 +53,9 @@ final class FilesCommand extends VolumeCommand {
         "of all volumes where --volume gives none."})
     private Path wanted;
 
+    /** Words of the list that were looked up: it may have millions of lines. */
+    private final Map<String, String> words = new HashMap<>();
+
     FilesCommand(PrintStream out, PrintStream err) {
         super(out, err);
     }
@@ -60,7 +67,7 @@ final class FilesCommand extends VolumeCommand {
             if (json) {
                 OutcomeJson.write(outcomes, out);
             } else {
-                outcomes.forEach(outcome -> OutcomeText.print(outcome, out));
+                outcomes.forEach(outcome -> OutcomeText.print(outcome, texts(), out));
             }
             return Status.DONE;
         }
@@ -162,22 +169,23 @@ final class FilesCommand extends VolumeCommand {
         if (full.folder()) {
             line.append('/');
         } else {
-            line.append("  ").append(full.bytes() < 0 ? "length not known" : Numbers.grouped(full.bytes()) + " bytes").append(", ").append(state.word());
+            line.append("  ").append(full.bytes() < 0 ? word("files.length.unknown") : Numbers.grouped(full.bytes()) + " " + word("files.bytes")).append(", ")
+                    .append(word("state." + state.word()));
             if (state == FileState.DAMAGED && content != null) {
-                line.append(" (").append(Numbers.grouped(full.bytes() - content.readBytes())).append(" bytes missing: ")
-                        .append(OutcomeText.parts(DamagePlace.of(content.bytes(), content.missing()))).append(')');
+                line.append(" (").append(texts().of("files.missing", Numbers.grouped(full.bytes() - content.readBytes()),
+                        OutcomeText.parts(DamagePlace.of(content.bytes(), content.missing()), texts()))).append(')');
             }
         }
-        line.append(full.deleted() ? ", deleted" : "");
+        line.append(full.deleted() ? ", " + word("files.deleted") : "");
         line.append(full.times().modified() == null ? "" : ", " + full.times().modified());
         if (result != null && !full.folder()) {
             String why = result.sentence(locale());
-            line.append(" [").append(result.answer().word()).append(result.type() == null ? "" : ", " + result.type().name())
+            line.append(" [").append(word("test." + result.answer().name().toLowerCase(Locale.ROOT))).append(result.type() == null ? "" : ", " + result.type().name())
                     .append(why.isEmpty() ? "" : ": " + why).append(']');
         }
         for (FileEntry.Stream stream : full.streams()) {
             if (!stream.name().isEmpty()) {
-                line.append(", stream \"").append(FileTree.part(stream.name())).append("\" ").append(Numbers.grouped(stream.bytes())).append(" bytes");
+                line.append(", ").append(texts().of("files.stream", FileTree.part(stream.name()), Numbers.grouped(stream.bytes())));
             }
         }
         out.println(line);
@@ -188,20 +196,24 @@ final class FilesCommand extends VolumeCommand {
             return; // no map, or nothing of it was read
         }
         long unknown = map.unknown().count();
-        out.println("in use " + Numbers.size(map.used().count() * sectorSize) + ", free " + Numbers.size(map.free().count() * sectorSize)
-                + (unknown == 0 ? "" : ", not known " + Numbers.size(unknown * sectorSize) + ": that part of the volume's map was not read"));
+        out.println(texts().of("files.space", Numbers.size(map.used().count() * sectorSize), Numbers.size(map.free().count() * sectorSize))
+                + (unknown == 0 ? "" : ", " + texts().of("files.space.unknown", Numbers.size(unknown * sectorSize))));
     }
 
     private void totals(FileTree tree, long[] counts) {
         StringBuilder line = new StringBuilder();
         for (FileState state : FileState.values()) {
-            line.append(line.isEmpty() ? "" : " · ").append(state.word()).append(' ').append(Numbers.grouped(counts[state.ordinal()]));
+            line.append(line.isEmpty() ? "" : " · ").append(word("state." + state.word())).append(' ').append(Numbers.grouped(counts[state.ordinal()]));
         }
         out.println(line);
         if (!tree.unreadMetadata().isEmpty()) {
-            out.println("! " + Numbers.grouped(tree.unreadMetadata().count())
-                    + " sectors of metadata were not read: names or whole folders may be missing from this list.");
+            out.println("! " + texts().of("files.unread", Numbers.grouped(tree.unreadMetadata().count())));
         }
-        tree.remarks().forEach(remark -> out.println("! " + remark));
+        Phrases phrases = Phrases.in(locale());
+        tree.remarks().forEach(remark -> out.println("! " + phrases.of(remark)));
+    }
+
+    private String word(String key) {
+        return words.computeIfAbsent(key, known -> texts().of(known));
     }
 }

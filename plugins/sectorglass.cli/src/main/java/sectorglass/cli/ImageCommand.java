@@ -16,6 +16,7 @@ import sectorglass.disk.VolumeProvider;
 import sectorglass.image.OpenImage;
 import sectorglass.image.Progress;
 import sectorglass.image.Providers;
+import sectorglass.image.Texts;
 import sectorglass.verify.RuleBook;
 
 /** What all commands that open an image share. */
@@ -85,7 +86,7 @@ abstract class ImageCommand implements Callable<Integer> {
         quiet = onlyResult.given();
         try (OpenImage opened = source.open(image, locale(), progress())) {
             if (!quiet && !json) {
-                opened.remarks().forEach(remark -> err.println("Note: " + remark));
+                opened.remarks().forEach(remark -> err.println(texts().of("note", remark)));
             }
             int status = run(opened);
             source.log(getClass().getSimpleName().replace("Command", "").toLowerCase(Locale.ROOT) + " " + image + ": status " + status);
@@ -100,6 +101,11 @@ abstract class ImageCommand implements Callable<Integer> {
 
     final Locale locale() {
         return words.text() == null ? Locale.ENGLISH : Locale.forLanguageTag(words.text());
+    }
+
+    /** What the commands print, in the language that was asked for. */
+    final Texts texts() {
+        return new Texts(ImageCommand.class, locale());
     }
 
     final Progress progress() {

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 
 import sectorglass.disk.FileState;
 import sectorglass.disk.FileTree;
+import sectorglass.image.Texts;
 import sectorglass.recovery.outcome.DamagePlace;
 import sectorglass.recovery.outcome.FileKind;
 import sectorglass.recovery.outcome.Outcome;
@@ -20,20 +21,21 @@ final class OutcomeText {
     private OutcomeText() {
     }
 
-    static void print(Outcome outcome, PrintStream out) {
+    static void print(Outcome outcome, Texts texts, PrintStream out) {
         String label = outcome.volume().volume().info().label();
-        out.println("Volume " + outcome.volume().number() + ", " + outcome.volume().volume().info().kind()
-                + (label == null || label.isEmpty() ? "" : ", \"" + FileTree.part(label) + "\""));
-        Table table = new Table("lrrrrrrrr").row("", "files", "bytes", "bytes read", "complete", "damaged", "lost", "other", "empty inside");
+        out.println(texts.of("summary.volume", Integer.toString(outcome.volume().number()), outcome.volume().volume().info().kind())
+                + (label == null || label.isEmpty() ? "" : ", " + texts.of("summary.label", FileTree.part(label))));
+        Table table = new Table("lrrrrrrrr").row("", texts.of("summary.files"), texts.of("summary.bytes"), texts.of("summary.read"), texts.of("state.complete"),
+                texts.of("state.damaged"), texts.of("state.lost"), texts.of("summary.other"), texts.of("summary.empty"));
         for (Map.Entry<FileKind, Totals> kind : outcome.kinds().entrySet()) {
-            row(table, kind.getKey().word(), kind.getValue());
+            row(table, texts.of("kind." + kind.getKey().word().replace(' ', '-')), kind.getValue());
         }
-        row(table, "all", outcome.totals());
+        row(table, texts.of("summary.all"), outcome.totals());
         if (outcome.deleted().files() > 0) {
-            row(table, "deleted, not among all", outcome.deleted());
+            row(table, texts.of("summary.deleted"), outcome.deleted());
         }
         if (outcome.structures().files() > 0) {
-            row(table, "the file system's own, not among all", outcome.structures());
+            row(table, texts.of("summary.structures"), outcome.structures());
         }
         table.row();
         FileTree tree = outcome.tree();
@@ -47,11 +49,10 @@ final class OutcomeText {
         }
         table.print(out, "  ");
         if (outcome.totals().empty() > 0) {
-            out.println("! " + Numbers.grouped(outcome.totals().empty()) + " files, " + Numbers.size(outcome.totals().emptyBytes())
-                    + ", were read in full, but are empty inside: they hold one byte repeated.");
+            out.println("! " + texts.of("summary.empty.remark", Numbers.grouped(outcome.totals().empty()), Numbers.size(outcome.totals().emptyBytes())));
         }
         if (outcome.unreadMetadata() > 0) {
-            out.println("! " + Numbers.grouped(outcome.unreadMetadata()) + " sectors of metadata were not read: files may be missing from these sums.");
+            out.println("! " + texts.of("summary.unread", Numbers.grouped(outcome.unreadMetadata())));
         }
         out.println();
     }
@@ -64,9 +65,9 @@ final class OutcomeText {
     }
 
     /** "header, middle". */
-    static String parts(List<DamagePlace> places) {
+    static String parts(List<DamagePlace> places, Texts texts) {
         EnumSet<DamagePlace.Part> parts = EnumSet.noneOf(DamagePlace.Part.class);
         places.forEach(place -> parts.add(place.part()));
-        return parts.stream().map(DamagePlace.Part::word).collect(Collectors.joining(", "));
+        return parts.stream().map(part -> texts.of("part." + part.word())).collect(Collectors.joining(", "));
     }
 }

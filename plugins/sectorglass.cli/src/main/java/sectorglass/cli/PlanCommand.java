@@ -12,8 +12,10 @@ import java.util.Locale;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import sectorglass.disk.Disk;
+import sectorglass.disk.Phrases;
 import sectorglass.image.OpenImage;
 import sectorglass.image.SectorRange;
+import sectorglass.image.Texts;
 import sectorglass.recovery.HeadZones;
 import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.PathPattern;
@@ -159,32 +161,35 @@ final class PlanCommand extends ImageCommand {
 
     private void passes() {
         for (PassHistory.Pass pass : source.history().passes()) {
-            out.println("Pass " + pass.name() + ": added " + Numbers.grouped(pass.added()) + " sectors (" + Numbers.grouped(pass.rescued()) + " that had failed before), failed "
-                    + Numbers.grouped(pass.failed()) + ", " + Numbers.grouped(pass.left()) + " left");
+            out.println(texts().of("plan.pass", pass.name(), Numbers.grouped(pass.added()), Numbers.grouped(pass.rescued()), Numbers.grouped(pass.failed()),
+                    Numbers.grouped(pass.left())));
         }
     }
 
     private void text(ReadPlan plan, OpenImage opened) throws CommandException {
+        Texts texts = texts();
+        Phrases phrases = Phrases.in(locale());
         passes();
         if (plan.stages().isEmpty()) {
-            out.println("Nothing is left to read.");
+            out.println(texts.of("plan.nothing"));
         }
-        Table table = new Table("rllrrrr").row("stage", "what", "volume", "sectors", "", "ranges", speed > 0 ? "time" : "");
+        Table table = new Table("rllrrrr").row(texts.of("plan.column.stage"), texts.of("plan.column.what"), texts.of("plan.column.volume"),
+                texts.of("plan.column.sectors"), "", texts.of("plan.column.ranges"), speed > 0 ? texts.of("plan.column.time") : "");
         double all = 0;
         int number = 0;
         for (ReadPlan.Stage stage : plan.stages()) {
             double seconds = speed > 0 ? seconds(stage, opened.sectorSize()) : 0;
             all += seconds;
-            table.row(++number, stage.kind().words() + (stage.weak() ? ", weak heads" : "") + (stage.complete() ? "" : " (grows once earlier stages were read)"),
-                    stage.volume() == null ? "all" : stage.volume(), Numbers.grouped(stage.sectors()),
+            table.row(++number, phrases.of(stage.kind().words()) + (stage.weak() ? ", " + texts.of("plan.weak") : "")
+                    + (stage.complete() ? "" : " " + texts.of("plan.grows")), stage.volume() == null ? texts.of("plan.all") : stage.volume(), Numbers.grouped(stage.sectors()),
                     Numbers.size(stage.sectors() * opened.sectorSize()), Numbers.grouped(stage.ranges().runs()), speed > 0 ? time(seconds) : "");
         }
         table.print(out, "");
         number = 0;
         for (ReadPlan.Stage stage : plan.stages()) {
             out.println();
-            out.println("Stage " + ++number + ": " + stage.reason() + (stage.weak() ? "; served by weak heads, therefore last" : "")
-                    + (stage.bridged() == 0 ? "" : "; " + Numbers.grouped(stage.bridged()) + " sectors in small gaps are read with them"));
+            out.println(texts.of("plan.stage", Integer.toString(++number), phrases.of(stage.reason())) + (stage.weak() ? "; " + texts.of("plan.stage.weak") : "")
+                    + (stage.bridged() == 0 ? "" : "; " + texts.of("plan.stage.bridged", Numbers.grouped(stage.bridged()))));
             List<SectorRange> runs = new ArrayList<>();
             for (int i = 0; i < Math.min(12, stage.ranges().runs()); i++) {
                 runs.add(stage.ranges().run(i));
@@ -192,16 +197,16 @@ final class PlanCommand extends ImageCommand {
             runs.forEach(run -> out.println("  LBA " + Numbers.grouped(run.first()) + " – " + Numbers.grouped(run.last()) + "  ("
                     + Numbers.grouped(run.count()) + ")"));
             if (stage.ranges().runs() > runs.size()) {
-                out.println("  … and " + Numbers.grouped(stage.ranges().runs() - runs.size()) + " more ranges; --csv or --json give all");
+                out.println("  " + texts.of("plan.more", Numbers.grouped(stage.ranges().runs() - runs.size())));
             }
         }
         out.println();
-        out.println("To read: " + Numbers.grouped(plan.sectors()) + " of " + Numbers.grouped(plan.unread()) + " sectors not read yet; saved: "
-                + Numbers.grouped(plan.saved()) + " sectors, " + Numbers.size(plan.saved() * opened.sectorSize()));
+        out.println(texts.of("plan.read", Numbers.grouped(plan.sectors()), Numbers.grouped(plan.unread()), Numbers.grouped(plan.saved()),
+                Numbers.size(plan.saved() * opened.sectorSize())));
         if (speed > 0) {
-            out.println("Time, as long as the drive behaves: " + time(all));
+            out.println(texts.of("plan.time", time(all)));
         }
-        plan.remarks().forEach(remark -> out.println("! " + remark));
+        plan.remarks().forEach(remark -> out.println("! " + phrases.of(remark)));
     }
 
     private void json(ReadPlan plan, int sectorSize) throws CommandException {
