@@ -134,7 +134,7 @@ class RecoverabilityTest {
     @Test
     void germanIsGermanThroughout() {
         german(List.of("Stufe 1: beide Enden der Platte", "Partitionstabellen und Bootsektoren", "noch nicht gelesenen Sektoren"),
-                List.of("Stage", "stage", "sectors", "ranges", "To read", "saved", "maps and boot", "file table", "allocated", "in use by", "failed in"), "plan");
+                List.of("Stage", "stage", "sectors", "ranges", "To read", "saved", "maps and boot", "file table", "allocated", "in use by", "failed in", "folders", "chosen files"), "plan");
         german(List.of("beschädigt (", "Bytes fehlen: ", "vollständig ", "gelöscht", "belegt "),
                 List.of(" bytes", "missing", "complete", "damaged", "lost ", "unknown", "in use", "were not read"), "files", "--volume", "4");
         german(List.of("Dateien", "Bytes gelesen", "innen leer", "Dokument", "Nicht gelesene Sektoren mit Metadaten: 1;"),

@@ -86,8 +86,9 @@ public final class Phrases {
             if (matcher.matches()) {
                 String text = entry.other;
                 for (int i = matcher.groupCount(); i >= 1; i--) {
-                    // a remark that begins with the volume it is about goes on with another phrase
-                    String piece = depth < DEEPEST && text.startsWith("Volume {0}: ") && i == 2 ? of(matcher.group(i), depth + 1) : matcher.group(i);
+                    // a remark that begins with the volume it is about goes on with another phrase; one that begins with a stage names it by a phrase
+                    boolean phrase = entry.other.startsWith("Volume {0}: ") && i == 2 || entry.other.startsWith("{0}: ") && i == 1;
+                    String piece = depth < DEEPEST && phrase ? of(matcher.group(i), depth + 1) : matcher.group(i);
                     text = text.replace("{" + (i - 1) + "}", piece);
                 }
                 return text;

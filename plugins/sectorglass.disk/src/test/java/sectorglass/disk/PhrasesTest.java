@@ -46,6 +46,8 @@ class PhrasesTest {
         assertEquals("aus dem Sicherungs-Superblock bei Byte 1024 gelesen", GERMAN.of("read from the backup superblock at byte 1024"));
         assertEquals("Kopie 1 hat a {0}, Kopie 2 hat b", GERMAN.of("copy 1 has a {0}, copy 2 has b"));
         assertEquals("Volume 3: nichts bisher Gelesenes heißt „x“.", GERMAN.of("Volume 3: nothing read so far is called \"x\"."));
+        assertEquals("Volume 2: Ordner: Das bisher Gelesene nennt nicht alle Sektoren davon; lesen Sie die misslungenen Stellen der Stufen davor.", GERMAN.of(
+                "Volume 2: folders: what was read so far does not name all of its sectors; read the failed places of the stages before it."));
         assertEquals("something else", GERMAN.of("something else"));
         assertNull(GERMAN.of(null));
         assertEquals("not closed cleanly", Phrases.in(Locale.ENGLISH).of("not closed cleanly"));
