@@ -8,6 +8,8 @@ import sectorglass.image.SectorRanges;
  * System Reference, "Object Maps", by way of apfs_raw.h (linux-apfs).
  */
 final class ApfsObjectMap {
+    /** Block of the root of the map's tree, in the head of the map. */
+    private static final int ROOT = 0x30;
     private static final int DELETED = 1;
     private static final int ENCRYPTED = 4;
 
@@ -15,6 +17,7 @@ final class ApfsObjectMap {
     private final LongList blocks = new LongList();
     private final LongList nodes = new LongList();
     private final ApfsTree tree;
+    private final SectorRanges head;
     private boolean encrypted;
 
     /**
@@ -22,8 +25,9 @@ final class ApfsObjectMap {
      * @param transaction largest one that counts
      */
     ApfsObjectMap(ApfsContainer container, long block, long transaction, ApfsTree.Visitor visitor, Progress progress) {
-        boolean there = container.header(block).inside() && container.header(block).window().isRead(0, container.blockSize);
-        long root = there ? container.header(block).window().u64le(0x30) : -1;
+        Window w = container.header(block).inside() ? container.header(block).window() : null;
+        head = w == null ? SectorRanges.EMPTY : w.missing(ROOT, 8);
+        long root = w != null && head.isEmpty() ? w.u64le(ROOT) : -1;
         tree = new ApfsTree(container, root, id -> id, 16, 16);
         tree.walk((at, id, node) -> {
             visitor.node(at, id, node);
@@ -83,10 +87,10 @@ final class ApfsObjectMap {
 
     /** Whether the whole map was read and could be used. */
     boolean whole() {
-        return !tree.damaged() && tree.unread().isEmpty();
+        return !tree.damaged() && unread().isEmpty();
     }
 
     SectorRanges unread() {
-        return tree.unread();
+        return head.union(tree.unread());
     }
 }

@@ -145,6 +145,7 @@ class LessonsTest {
 
     /** Closes the part Lessons: the next one reads lessons and progress anew. */
     static void hide() {
+        RecoverTest.perspective(Learner.LEARNING + "learn"); // a part is closed in the perspective that shows it
         Ui.run(() -> {
             var page = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
             var part = page.findView("sectorglass.workbench.learning.lessons");

@@ -10,6 +10,7 @@ import java.util.Locale;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
@@ -43,6 +44,11 @@ class WayTest {
         Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
         Ui.open(Demo.Variant.GPT_SOUND);
         Tree files = Ui.get(() -> Ui.all(Tree.class).stream().filter(t -> t.getColumnCount() == 5).findFirst().orElseThrow());
+        Ui.run(() -> {
+            Combo states = Ui.all(files.getParent(), Combo.class).get(1);
+            states.select(0); // another test may have left only damaged files listed
+            states.notifyListeners(SWT.Selection, new Event());
+        });
         Ui.until("files are listed", () -> files.getItemCount() > 0);
         Text filter = Ui.get(() -> Ui.all(files.getParent(), Text.class).get(0));
         Ui.run(() -> filter.setText("*.jpg"));

@@ -109,7 +109,7 @@ final class StepPage implements PlayListener {
 
     /** Where a byte is asked for, a click on one is the answer. */
     private void clicked(Event event) {
-        if (event.button == 1 && shown && !right && play.step().task() instanceof Task.ClickByte && page.isVisible()
+        if (event.button == 1 && shown && !right && play.lesson() != null && play.step().task() instanceof Task.ClickByte && page.isVisible()
                 && "sectors".equals(event.widget.getData("sectorglass.part"))) {
             page.getDisplay().asyncExec(() -> {
                 if (!page.isDisposed()) {
