@@ -28,9 +28,16 @@ import sectorglass.verify.Findings;
  * @param locale language and forms of numbers and dates
  * @param at when the report is made
  * @param zone whose date it bears
+ * @param thumbnails whether the customer's report shows small pictures of the pictures that open: content of the customer
  */
 public record ReportInput(Disk disk, List<Source> sources, List<Outcome> outcomes, List<TestResult[]> tests, List<WishAnswer> wishes,
-        Findings findings, ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone) {
+        Findings findings, ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone, boolean thumbnails) {
+
+    /** Without small pictures. */
+    public ReportInput(Disk disk, List<Source> sources, List<Outcome> outcomes, List<TestResult[]> tests, List<WishAnswer> wishes, Findings findings,
+            ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone) {
+        this(disk, sources, outcomes, tests, wishes, findings, plan, job, reference, locale, at, zone, false);
+    }
 
     /** A file of the image. */
     public record Source(String path, long bytes, String sha256) { }

@@ -70,6 +70,9 @@ public final class Pdf {
             pages.space(6);
         } else if (block instanceof Block.Bars bars) {
             bars(bars);
+        } else if (block instanceof Block.Pictures pictures) {
+            new PdfPictures(pages).write(pictures.pictures());
+            pages.space(6);
         } else if (block instanceof Block.Approval approval) {
             approval(approval);
         }
