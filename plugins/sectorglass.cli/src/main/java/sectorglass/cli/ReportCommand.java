@@ -77,7 +77,7 @@ final class ReportCommand extends ImageCommand {
             Findings findings = Survey.ofProviders().verify(disk, full ? Level.FULL : Level.QUICK, book(), progress());
             ReportInput input = new ReportInput(disk, sources(opened), outcomes, tests, WishAnswer.of(list, outcomes, progress()), findings,
                     ReadPlanner.plan(disk, PlanOptions.DEFAULT, progress()), source.known(), reference != null ? reference : source.known().reference(), locale(),
-                    Instant.now(), ZoneId.systemDefault(), thumbnails);
+                    Instant.now(), ZoneId.systemDefault(), thumbnails, source.history());
             Reports.write(input, to, progress());
         } catch (FileAlreadyExistsException e) {
             throw new CommandException(Status.OUTPUT, e.getMessage() + " exists already and is never written over. Give another folder.");
