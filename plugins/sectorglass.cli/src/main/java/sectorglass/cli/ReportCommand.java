@@ -43,6 +43,10 @@ final class ReportCommand extends ImageCommand {
     @Option(names = "--test", description = "Tests by content whether every file opens; takes as long as reading all of them.")
     private boolean test;
 
+    @Option(names = "--thumbnails", description = {"Shows small views of at most 60 pictures that were read in full and open, with their names, in the customer's report.",
+        "They are the customer's content: whoever sees the report sees them, so they are off unless asked for."})
+    private boolean thumbnails;
+
     @Option(names = "--full", description = "Findings of every record and cluster map, as \"verify --full\" gives them.")
     private boolean full;
 
@@ -73,7 +77,7 @@ final class ReportCommand extends ImageCommand {
             Findings findings = Survey.ofProviders().verify(disk, full ? Level.FULL : Level.QUICK, book(), progress());
             ReportInput input = new ReportInput(disk, sources(opened), outcomes, tests, WishAnswer.of(list, outcomes, progress()), findings,
                     ReadPlanner.plan(disk, PlanOptions.DEFAULT, progress()), source.known(), reference != null ? reference : source.known().reference(), locale(),
-                    Instant.now(), ZoneId.systemDefault());
+                    Instant.now(), ZoneId.systemDefault(), thumbnails, source.history());
             Reports.write(input, to, progress());
         } catch (FileAlreadyExistsException e) {
             throw new CommandException(Status.OUTPUT, e.getMessage() + " exists already and is never written over. Give another folder.");

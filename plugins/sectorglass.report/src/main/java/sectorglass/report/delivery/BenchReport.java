@@ -16,6 +16,7 @@ import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
 import sectorglass.recovery.Job;
+import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.ReadPlan;
 import sectorglass.recovery.outcome.Outcome;
 import sectorglass.report.document.Block;
@@ -196,6 +197,14 @@ final class BenchReport {
             }
             blocks.add(new Block.Heading(forms.of("bench.passes")));
             blocks.add(table(words("bench.pass", "column.date", "bench.map", "bench.remark"), "llll", rows));
+        }
+        if (!input.history().passes().isEmpty()) {
+            List<List<String>> rows = new ArrayList<>();
+            for (PassHistory.Pass pass : input.history().passes()) {
+                rows.add(List.of(pass.name(), forms.count(pass.added()), forms.count(pass.rescued()), forms.count(pass.failed()), forms.count(pass.left())));
+            }
+            blocks.add(new Block.Heading(forms.of("bench.added")));
+            blocks.add(table(words("bench.pass", "bench.added.read", "bench.added.rescued", "bench.added.failed", "bench.added.left"), "lrrrr", rows));
         }
         if (!job.log().isEmpty()) {
             List<List<String>> rows = new ArrayList<>();

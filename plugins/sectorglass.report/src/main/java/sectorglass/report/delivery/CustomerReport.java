@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 
 import sectorglass.disk.FileState;
+import sectorglass.image.Progress;
 import sectorglass.recovery.outcome.FileKind;
 import sectorglass.recovery.outcome.Outcome;
 import sectorglass.recovery.outcome.Totals;
@@ -23,10 +24,12 @@ final class CustomerReport {
     private final ReportInput input;
     private final Forms forms;
     private final Rows rows;
+    private final Progress progress;
     private final List<Block> blocks = new ArrayList<>();
     private final long[][] count;
 
-    CustomerReport(ReportInput input, Forms forms) {
+    CustomerReport(ReportInput input, Forms forms, Progress progress) {
+        this.progress = progress;
         this.input = input;
         this.forms = forms;
         this.rows = new Rows(input, forms);
@@ -49,6 +52,7 @@ final class CustomerReport {
         kinds();
         folders();
         files();
+        pictures();
         blocks.add(new Block.Heading(forms.of("customer.list")));
         blocks.add(new Block.Paragraph(forms.of("customer.list.where", total(0))));
         blocks.add(new Block.Heading(forms.of("customer.know")));
@@ -158,6 +162,18 @@ final class CustomerReport {
             if (more) {
                 blocks.add(new Block.Paragraph(forms.of("folders.more", MOST_FOLDERS)));
             }
+        }
+    }
+
+    private void pictures() {
+        if (!input.thumbnails()) {
+            return;
+        }
+        List<Block.Picture> pictures = new Thumbnails(input, rows, progress).find();
+        blocks.add(new Block.Heading(forms.of("pictures")));
+        blocks.add(new Block.Paragraph(pictures.isEmpty() ? forms.of("pictures.none") : forms.of("pictures.some", pictures.size(), Thumbnails.MOST)));
+        if (!pictures.isEmpty()) {
+            blocks.add(new Block.Pictures(pictures));
         }
     }
 

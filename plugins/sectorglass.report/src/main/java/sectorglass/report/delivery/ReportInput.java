@@ -7,6 +7,8 @@ import java.util.Locale;
 
 import sectorglass.disk.Disk;
 import sectorglass.recovery.Job;
+import sectorglass.recovery.JobPasses;
+import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.ReadPlan;
 import sectorglass.recovery.opening.TestResult;
 import sectorglass.recovery.outcome.Outcome;
@@ -28,9 +30,17 @@ import sectorglass.verify.Findings;
  * @param locale language and forms of numbers and dates
  * @param at when the report is made
  * @param zone whose date it bears
+ * @param thumbnails whether the customer's report shows small pictures of the pictures that open: content of the customer
+ * @param history what each pass added, or {@link JobPasses#NONE}
  */
 public record ReportInput(Disk disk, List<Source> sources, List<Outcome> outcomes, List<TestResult[]> tests, List<WishAnswer> wishes,
-        Findings findings, ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone) {
+        Findings findings, ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone, boolean thumbnails, PassHistory history) {
+
+    /** Without small pictures and without what the passes added. */
+    public ReportInput(Disk disk, List<Source> sources, List<Outcome> outcomes, List<TestResult[]> tests, List<WishAnswer> wishes, Findings findings,
+            ReadPlan plan, Job job, String reference, Locale locale, Instant at, ZoneId zone) {
+        this(disk, sources, outcomes, tests, wishes, findings, plan, job, reference, locale, at, zone, false, JobPasses.NONE);
+    }
 
     /** A file of the image. */
     public record Source(String path, long bytes, String sha256) { }

@@ -30,7 +30,7 @@ public final class Reports {
     public static void write(ReportInput input, Path folder, Progress progress) throws IOException {
         Forms forms = new Forms(input.locale());
         Files.createDirectories(folder.resolve("files"));
-        CustomerReport customer = new CustomerReport(input, forms);
+        CustomerReport customer = new CustomerReport(input, forms, progress);
         List<Block> blocks = customer.blocks();
         progress.at("customer's report", 0, 4);
         try (Html html = new Html(folder.resolve("customer.html"), customer.title(), input.locale())) {

@@ -39,6 +39,19 @@ public sealed interface Block {
     /** A bar: its name, what stands behind it, the sizes of its parts. */
     record Bar(String name, String value, double[] sizes) { }
 
+    /** Small pictures side by side, each with its name below. */
+    record Pictures(List<Picture> pictures) implements Block { }
+
+    /**
+     * A small picture.
+     *
+     * @param name of its file
+     * @param jpeg a JPEG file with red, green and blue
+     * @param width in points
+     * @param height in points
+     */
+    record Picture(String name, byte[] jpeg, int width, int height) { }
+
     /** Room for approval: sentences to tick, and lines to write on with their captions. */
     record Approval(List<String> ticks, List<String> lines) implements Block { }
 }

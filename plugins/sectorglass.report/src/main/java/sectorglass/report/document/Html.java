@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
 
@@ -33,6 +34,9 @@ public final class Html implements AutoCloseable {
             .approval{border:1.5px solid var(--ink);padding:1.2em 1.5em;margin:1em 0;break-inside:avoid}
             .approval .box{display:inline-block;width:1em;height:1em;border:1.5px solid var(--ink);margin-right:.7em;vertical-align:-.12em}
             .approval .line{display:inline-block;width:46%;margin:3em 3% 0 0;border-top:1px solid var(--ink);font-size:.85em;color:var(--quiet);padding-top:.2em}
+            .pictures{display:grid;grid-template-columns:repeat(auto-fill,minmax(160px,1fr));gap:1.2em 1em;align-items:end;margin:1em 0}
+            figure{margin:0;break-inside:avoid}figure img{display:block;max-width:100%;height:auto;border:1px solid var(--line)}
+            figcaption{font-size:.8em;line-height:1.35;color:var(--quiet);margin-top:.3em;overflow-wrap:anywhere}
             nav{margin:1em 0;font-size:.9em}nav a{margin-right:1em}a{color:#005a8f}
             @page{size:A4;margin:18mm}@media print{body{margin:0;max-width:none;padding:0;font-size:9.5pt}nav{display:none}}
             """;
@@ -104,6 +108,10 @@ public final class Html implements AutoCloseable {
             table(table);
         } else if (block instanceof Block.Bars bars) {
             bars(bars);
+        } else if (block instanceof Block.Pictures pictures) {
+            raw("<div class=\"pictures\">\n");
+            pictures.pictures().forEach(this::picture);
+            raw("</div>\n");
         } else if (block instanceof Block.Approval approval) {
             raw("<div class=\"approval\">\n");
             approval.ticks().forEach(tick -> raw("<p><span class=\"box\"></span>" + text(tick) + "</p>\n"));
@@ -111,6 +119,11 @@ public final class Html implements AutoCloseable {
             raw("</div>\n");
         }
         return this;
+    }
+
+    private void picture(Block.Picture picture) {
+        raw("<figure><img src=\"data:image/jpeg;base64," + Base64.getEncoder().encodeToString(picture.jpeg()) + "\" width=\"" + picture.width() + "\" height=\""
+                + picture.height() + "\" alt=\"" + text(picture.name()) + "\"><figcaption><bdi>" + text(picture.name()) + "</bdi></figcaption></figure>\n");
     }
 
     private void table(Block.Table table) {

@@ -16,6 +16,8 @@ import sectorglass.image.SafeText;
 public final class Pdf {
     private static final float PLAIN = 9.5f;
     private static final float SMALL = 8f;
+    /** Room for a heading, its paragraph and the first row of pictures, which stay together. */
+    private static final float HEADED_PICTURES = 220;
     private static final float[][] COLOURS = {{0, 0.447f, 0.698f}, {0.902f, 0.624f, 0}, {0.35f, 0.35f, 0.35f}, {0.85f, 0.85f, 0.85f}};
 
     private final PdfPages pages;
@@ -38,8 +40,11 @@ public final class Pdf {
             document.getDocumentCatalog().setLanguage(locale.toLanguageTag());
             PdfPages pages = new PdfPages(document, fonts);
             Pdf pdf = new Pdf(pages);
-            for (Block block : blocks) {
-                pdf.add(block);
+            for (int i = 0; i < blocks.size(); i++) {
+                if (blocks.get(i) instanceof Block.Heading && i + 2 < blocks.size() && blocks.get(i + 2) instanceof Block.Pictures) {
+                    pages.need(HEADED_PICTURES);
+                }
+                pdf.add(blocks.get(i));
             }
             pages.end(foot);
             document.save(out, CompressParameters.NO_COMPRESSION);
@@ -70,6 +75,9 @@ public final class Pdf {
             pages.space(6);
         } else if (block instanceof Block.Bars bars) {
             bars(bars);
+        } else if (block instanceof Block.Pictures pictures) {
+            new PdfPictures(pages).write(pictures.pictures());
+            pages.space(6);
         } else if (block instanceof Block.Approval approval) {
             approval(approval);
         }

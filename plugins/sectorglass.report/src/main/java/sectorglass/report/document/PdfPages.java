@@ -1,15 +1,19 @@
 package sectorglass.report.document;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiFunction;
 
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.graphics.color.PDDeviceRGB;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 
 import sectorglass.image.SafeText;
 
@@ -193,6 +197,13 @@ final class PdfPages {
             to.stroke();
         }
         colour(colour[0], colour[1], colour[2]);
+    }
+
+    /** Sets a picture whose lower edge is this much below the line. */
+    void picture(Block.Picture picture, float x, float below, float width, float height) throws IOException {
+        PDImageXObject image = new PDImageXObject(document, new ByteArrayInputStream(picture.jpeg()), COSName.DCT_DECODE, picture.width(), picture.height(), 8,
+                PDDeviceRGB.INSTANCE);
+        to.drawImage(image, LEFT + x, y - below, width, height);
     }
 
     /** Ends the last page and writes the foot of each. */

@@ -25,6 +25,8 @@ import org.xml.sax.InputSource;
 import org.xml.sax.SAXParseException;
 
 import sectorglass.image.Progress;
+import sectorglass.report.document.Block;
+import sectorglass.report.document.Html;
 import sectorglass.testkit.Tool;
 
 class ReportsTest {
@@ -96,6 +98,19 @@ class ReportsTest {
         Path page = folder.resolve("bad.html");
         Files.writeString(page, "<!DOCTYPE html><html lang=en><title>x</title><table><tr><p>");
         assertFalse(problems(page).isEmpty());
+    }
+
+    @Test
+    void aPageWithPicturesIsValidHtmlWhateverTheirNames() throws Exception {
+        Path page = folder.resolve("pictures.html");
+        try (Html html = new Html(page, "Pictures", Locale.ENGLISH)) {
+            html.add(new Block.Title("Pictures", List.of("below")));
+            html.add(new Block.Pictures(List.of(new Block.Picture(MARKUP, new byte[] {1, 2, 3}, 160, 90), new Block.Picture(HEBREW, new byte[] {4}, 1, 1))));
+        }
+        assertEquals(List.of(), problems(page));
+        String html = Files.readString(page);
+        assertEquals(3, html.split("<img src=\"data:image/jpeg;base64,", -1).length, "the markup in a name stays text");
+        assertFalse(html.contains("<script") || html.contains("<img src=x"));
     }
 
     @Test

@@ -14,11 +14,14 @@ import org.eclipse.swt.widgets.Shell;
 
 import sectorglass.disk.Level;
 import sectorglass.disk.Survey;
+import sectorglass.image.ImageException;
 import sectorglass.image.ImagePart;
 import sectorglass.image.OpenImage;
 import sectorglass.image.Progress;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
+import sectorglass.recovery.JobPasses;
+import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.PlanOptions;
 import sectorglass.recovery.ReadPlanner;
 import sectorglass.recovery.opening.FileTests;
@@ -84,10 +87,22 @@ public final class Reporting {
         try {
             Reports.write(new ReportInput(open.disk(), sources, outcomes, tests, WishAnswer.of(list, outcomes, progress), findings,
                     ReadPlanner.plan(open.disk(), PlanOptions.DEFAULT, progress), job, wish.reference() == null ? job.reference() : wish.reference(), wish.locale(),
-                    Instant.now(), ZoneId.systemDefault()), wish.folder(), progress);
+                    Instant.now(), ZoneId.systemDefault(), false, passes(open, job)), wish.folder(), progress);
         } catch (FileAlreadyExistsException e) {
             throw new IOException(Words.of("exists", e.getMessage()), e);
         }
         return wish.folder();
+    }
+
+    /** What the passes of the job added. */
+    private static PassHistory passes(OpenDisk open, Job job) throws IOException {
+        if (open.path() == null) {
+            return JobPasses.NONE;
+        }
+        try {
+            return JobPasses.history(job, JobFile.beside(open.path()), open.image().sectors());
+        } catch (ImageException e) {
+            throw new IOException(e.getMessage(), e);
+        }
     }
 }
