@@ -2,6 +2,7 @@ package sectorglass.apple;
 
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRanges;
+import sectorglass.image.Window;
 
 /**
  * Where the virtual objects of a container or volume stand: for each id the largest transaction up to the one wanted. Source: Apple File
