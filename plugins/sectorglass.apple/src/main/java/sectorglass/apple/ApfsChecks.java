@@ -66,8 +66,8 @@ final class ApfsChecks {
         ApfsTreeChecks checks = new ApfsTreeChecks(container, all);
         checks.containerMap(progress);
         List<ApfsCatalog> catalogs = new ArrayList<>();
-        SectorRanges unread = SectorRanges.EMPTY;
         ApfsContainer.Volumes volumes = container.volumes();
+        SectorRanges unread = volumes.unread().union(ApfsSpace.lacking(container));
         boolean whole = volumes.lost() == 0 && volumes.unread().isEmpty();
         for (ApfsVolumeHeader volume : volumes.found()) {
             object(volume.mapBlock(), 0xB, volume.mapBlock(), "object map of a volume");

@@ -35,6 +35,8 @@ final class ApfsContainer {
     final long newest;
     /** Blocks of ephemeral objects by id. */
     final Map<Long, Long> ephemeral = new HashMap<>();
+    /** Sectors that were not read of the maps that tell where ephemeral objects stand. */
+    private SectorRanges mapsUnread = SectorRanges.EMPTY;
 
     ApfsContainer(VolumeSite site, long startByte) {
         this.site = site;
@@ -108,13 +110,18 @@ final class ApfsContainer {
     /** Takes the places of ephemeral objects from the maps of a checkpoint; gives whether no map that was read is damaged. */
     private boolean maps(long superblock, long base, long count) {
         ephemeral.clear();
+        mapsUnread = SectorRanges.EMPTY;
         Window sb = header(superblock).window();
         long index = sb.u32le(0x88);
         long length = sb.u32le(0x8C);
         boolean sound = true;
         for (long i = 0; i < Math.min(length, MOST_DESCRIPTORS) && count > 0; i++) {
             VolumeHeader header = header(base + (index + i) % count);
-            if (!header.inside() || !header.window().isRead(0, blockSize) || header.at() == superblock * blockSize) {
+            if (!header.inside() || header.at() == superblock * blockSize) {
+                continue;
+            }
+            if (!header.window().isRead(0, blockSize)) {
+                mapsUnread = mapsUnread.union(header.window().missing(0, blockSize));
                 continue;
             }
             Window w = header.window();
@@ -128,6 +135,11 @@ final class ApfsContainer {
             }
         }
         return sound;
+    }
+
+    /** Sectors that were not read of the maps that tell where ephemeral objects stand. */
+    SectorRanges mapsUnread() {
+        return mapsUnread;
     }
 
     /** Block of the object map's tree, or -1. */

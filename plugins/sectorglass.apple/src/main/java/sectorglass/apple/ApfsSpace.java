@@ -7,6 +7,7 @@ import sectorglass.disk.VolumeFacts;
 import sectorglass.disk.VolumeHeader;
 import sectorglass.image.Progress;
 import sectorglass.image.SectorRange;
+import sectorglass.image.SectorRanges;
 import sectorglass.image.Window;
 
 /**
@@ -57,6 +58,24 @@ final class ApfsSpace {
             return block == null || !container.header(block).inside() || container.header(block).window().u16le(24) != 5 ? null
                     : new ApfsSpace(container, block);
         });
+    }
+
+    /** Sectors that were not read and without which the bitmaps of the container are not all known. */
+    static SectorRanges lacking(ApfsContainer container) {
+        ApfsSpace space = of(container);
+        if (space == null) {
+            Long block = VolumeFacts.known(() -> container.ephemeral.get(container.superblock().u64le(0x98)));
+            return block == null ? container.mapsUnread()
+                    : container.header(block).inside() ? container.header(block).window().missing(0, container.blockSize) : SectorRanges.EMPTY;
+        }
+        SectorRanges bitmaps = SectorRanges.EMPTY;
+        for (Chunk chunk : space.chunks()) {
+            VolumeHeader at = container.header(chunk.bitmap());
+            if (chunk.bitmap() != 0 && at.inside()) {
+                bitmaps = bitmaps.union(at.window().missing(0, (int) ((chunk.blocks() + 7) / 8)));
+            }
+        }
+        return SectorRanges.of(space.unread()).union(bitmaps);
     }
 
     private void read() {

@@ -19,6 +19,8 @@ public final class DiskPart extends DeskPart {
 
     private EmptyHint hint;
     private TreeViewer tree;
+    /** Whether nobody has touched the tree since it was filled: the toolkit itself chooses the first row of a tree that has the focus. */
+    private boolean untouched;
 
     @Override
     void create(Composite parent) {
@@ -30,18 +32,25 @@ public final class DiskPart extends DeskPart {
         Look.follow(tree.getTree(), () -> tree.refresh(true));
         tree.addSelectionChangedListener(event -> {
             IStructuredSelection selection = tree.getStructuredSelection();
-            if (selection.getFirstElement() instanceof DiskNode node && node.address() >= 0 && tree.getControl().isFocusControl()) {
+            if (selection.getFirstElement() instanceof DiskNode node && node.address() >= 0 && tree.getControl().isFocusControl() && !byItself(node)) {
                 desk().goTo(node.address(), Texts.of("by.disk"));
             }
         });
+        tree.getControl().addListener(SWT.MouseDown, event -> untouched = false);
+        tree.getControl().addListener(SWT.KeyDown, event -> untouched = false);
         tree.addDoubleClickListener(event -> {
             Object chosen = tree.getStructuredSelection().getFirstElement();
             tree.setExpandedState(chosen, !tree.getExpandedState(chosen));
         });
     }
 
+    private boolean byItself(DiskNode node) {
+        return untouched && tree.getInput() instanceof List<?> roots && !roots.isEmpty() && roots.get(0) == node;
+    }
+
     @Override
     public void diskChanged() {
+        untouched = true;
         boolean open = desk().open() != null;
         if (open) {
             tree.setInput(List.of(DiskNode.of(desk().open())));
@@ -54,6 +63,7 @@ public final class DiskPart extends DeskPart {
 
     @Override
     public void findingsChanged() {
+        untouched = true;
         Object[] expanded = tree.getExpandedElements();
         tree.setInput(List.of(DiskNode.of(desk().open())));
         tree.setExpandedElements(expanded);
