@@ -89,8 +89,8 @@ class LessonsTest {
         learner.open(0, new Next(lesson).step());
         int at = new Next(lesson).step();
         var place = learner.run().place(lesson.steps().get(at));
+        Ui.until("its sectors stand on the strip", () -> Ui.desk().marked().sectors().count() > 0);
         assertEquals(place.range().start(), Ui.desk().caret());
-        assertTrue(Ui.desk().marked().sectors().count() > 0, "its sectors stand on the strip");
         assertTrue(Ui.get(() -> Ui.canvas().cell(place.range().start())) != null, "it is in view");
     }
 
