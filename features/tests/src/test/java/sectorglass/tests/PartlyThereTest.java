@@ -12,6 +12,8 @@ import java.util.List;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 import com.fasterxml.jackson.databind.JsonNode;
 
@@ -55,6 +57,56 @@ class PartlyThereTest {
         assertTrue(text.out().contains("Parts of the image"), text.out());
         assertFalse(text.out().contains("another order"), text.out());
         assertTrue(Cli.run("layout", first, "--json").json().get("parts").get(0).get("agreeing").asInt() > 0);
+    }
+
+    /** Parts of an odd size cut sectors: in a wrong order even sectors stand off their places, and no map or volume behind the first part is seen. */
+    @ParameterizedTest
+    @CsvSource({"0 1 2 3 4", "0 2 1 3 4", "0 3 1 2 4", "0 4 3 2 1", "2 1 0 3 4"})
+    void partsThatCutSectorsAreOrdered(String order) throws Exception {
+        int[] numbers = Arrays.stream(order.split(" ")).mapToInt(Integer::parseInt).toArray();
+        byte[] image = image("ntfs-volumes", "small-clusters-512-subdirs");
+        int size = image.length / 5 + 77; // the last one is smaller, as the last one of a set is
+        Path first = oddParts(image, size, numbers);
+        List<Integer> places = proposed(first);
+        for (int i = 0; i < numbers.length; i++) {
+            assertEquals(numbers[i] + 1, places.get(i), places + " for " + order);
+        }
+    }
+
+    /**
+     * Borders within file records: each record carries its fix-ups in the last two bytes of every 512 (Linux kernel fs/ntfs3/ntfs.h, NTFS_RECORD_HEADER), so only
+     * the right successor makes it sound.
+     */
+    @ParameterizedTest
+    @CsvSource({"0 1 2 3", "0 2 1 3", "0 1 3 2"})
+    void recordsCutByABorderJoinParts(String order) throws Exception {
+        byte[] image = image("ntfs-volumes", "small-clusters-512-subdirs");
+        List<Integer> records = new ArrayList<>();
+        for (int at = 0; at < image.length; at += 1024) {
+            if (new String(image, at, 4, java.nio.charset.StandardCharsets.ISO_8859_1).equals("FILE")) {
+                records.add(at);
+            }
+        }
+        int[] cuts = {0, records.get(records.size() / 4) + 300, records.get(records.size() / 2) + 701, records.get(records.size() - 4) + 55, image.length};
+        String[] numbers = order.split(" ");
+        for (int i = 0; i < numbers.length; i++) {
+            int part = Integer.parseInt(numbers[i]);
+            Files.write(folder.resolve("cut.00" + (i + 1)), Arrays.copyOfRange(image, cuts[part], cuts[part + 1]));
+        }
+        JsonNode parts = Cli.run("layout", folder.resolve("cut.001"), "--json").json().get("parts");
+        for (int i = 0; i < numbers.length; i++) {
+            assertEquals(Integer.parseInt(numbers[i]) + 1, parts.get(i).get("proposed").asInt(), parts.toString());
+            if (i + 1 < numbers.length) {
+                assertEquals(Integer.parseInt(numbers[i]) + 1 == Integer.parseInt(numbers[i + 1]), parts.get(i).get("joinedToNext").asBoolean(), parts.toString());
+            }
+        }
+    }
+
+    private Path oddParts(byte[] image, int size, int... order) throws Exception {
+        for (int i = 0; i < order.length; i++) {
+            Files.write(folder.resolve("odd.00" + (i + 1)), Arrays.copyOfRange(image, order[i] * size, Math.min(image.length, (order[i] + 1) * size)));
+        }
+        return folder.resolve("odd.001");
     }
 
     @Test

@@ -37,10 +37,16 @@ final class PartsText {
 
     private static String words(PartOrder.Place place) {
         if (place.agreeing() == 0 && place.elsewhere() == 0) {
-            return "none that knows its place";
+            return place.grid() == null ? "none that knows its place" : grid(place);
         }
-        return place.agreeing() + " in place" + (place.elsewhere() == 0 ? "" : ", " + place.elsewhere() + " belong "
+        return (place.grid() == null ? "" : grid(place) + "; ") + place.agreeing() + " in place" + (place.elsewhere() == 0 ? "" : ", " + place.elsewhere() + " belong "
                 + Numbers.grouped(Math.abs(place.shift())) + " bytes " + (place.shift() > 0 ? "later" : "earlier") + " ("
                 + SafeText.of(String.valueOf(place.example())) + ")");
+    }
+
+    /** Parts that cut sectors: where structures begin in them tells which places they can have. */
+    private static String grid(PartOrder.Place place) {
+        return place.grid().count() + " (" + SafeText.of(place.grid().structure()) + ") begin " + (!place.onGrid() ? "off the sectors: the part belongs elsewhere"
+                : place.fits() == 1 ? "with sectors, as in no other place" : "with sectors, as in " + place.fits() + " places");
     }
 }

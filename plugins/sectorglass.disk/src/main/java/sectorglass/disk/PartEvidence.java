@@ -16,7 +16,7 @@ import sectorglass.verify.Verdict;
 
 /**
  * What the structures of a disk say about the order of the parts of its image: those that know their own place, and those that cross
- * the border of two parts and pass their checks.
+ * the border of two parts and pass their checks. Parts whose sizes are no multiples of a sector are looked through byte by byte, too.
  */
 public final class PartEvidence {
     /** Larger ranges are regions that verdicts speak of as a whole; a border inside proves nothing. */
@@ -41,7 +41,12 @@ public final class PartEvidence {
             sightings.add(new PartOrder.Sighting(new ByteRange(witness.foundByte(), image.sectorSize()), witness.homeByte(), true, witness.structure()));
         }
         sound(findings).forEach((range, rule) -> sightings.add(new PartOrder.Sighting(range, -1, true, rule)));
-        return PartOrder.of(image.parts(), sightings);
+        if (!PartScan.needed(image.parts())) {
+            return PartOrder.of(image.parts(), sightings);
+        }
+        PartScan.Result scanned = new PartScan(image, image.parts(), disk).run();
+        sightings.addAll(scanned.sightings());
+        return PartOrder.of(image.parts(), sightings, scanned.grids(), scanned.follows());
     }
 
     /** Structures about which something passed and nothing else was said, with the rule. */

@@ -8,13 +8,18 @@ import java.util.Map;
 
 /**
  * Whether the parts of a chunk set are in the right order, from structures found in them: those that know their own place prove where their
- * part belongs, and sound ones that cross a border prove that two parts follow each other. Finding structures is the caller's work.
+ * part belongs, sound ones that cross a border prove that two parts follow each other, and where sizes of parts are no multiples of 512
+ * bytes, so that borders cut sectors, already where structures stand in a part tells which places it can have. Finding structures is the
+ * caller's work.
  *
  * @param parts what is known of each part, in the order as opened
  * @param joined for each border, number i between parts i and i + 1: whether a sound structure crosses it
  * @param proposed indexes of the parts in the order that the structures speak for; the order as opened where they speak for none
  */
 public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> proposed) {
+
+    /** Structures begin at multiples of this many bytes, whatever the sector size. */
+    public static final int GRID = 512;
 
     /**
      * A structure that was found.
@@ -27,6 +32,25 @@ public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> p
     public record Sighting(ByteRange found, long home, boolean sound, String structure) { }
 
     /**
+     * Where structures stand in a part whose neighbours' sizes are no multiples of {@value #GRID}.
+     *
+     * @param part its index
+     * @param remainder the byte of the part, modulo {@value #GRID}, at which they begin
+     * @param count how many do
+     * @param structure what they are, in words
+     */
+    public record Grid(int part, int remainder, int count, String structure) { }
+
+    /**
+     * A sound structure that begins in one part and goes on in another.
+     *
+     * @param part index of the part where it begins
+     * @param next index of the part where it goes on
+     * @param structure in words
+     */
+    public record Follow(int part, int next, String structure) { }
+
+    /**
      * What is known of a part.
      *
      * @param part the part
@@ -34,12 +58,24 @@ public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> p
      * @param elsewhere number of structures in it that belong elsewhere
      * @param shift what most of those would have to be moved by to come home, in bytes; 0 where there are none
      * @param example one of them in words, or null
+     * @param grid where structures begin in it, or null where that says nothing
+     * @param fits how many of the places, as opened, that allows; 0 where there is no grid
      */
-    public record Place(ImagePart part, int agreeing, int elsewhere, long shift, String example) {
+    public record Place(ImagePart part, int agreeing, int elsewhere, long shift, String example, Grid grid, int fits) {
 
         /** Whether structures in it prove that it lies where it belongs. */
         public boolean proven() {
-            return agreeing > elsewhere;
+            return agreeing > elsewhere || agreeing == elsewhere && fits == 1 && onGrid();
+        }
+
+        /** Whether its structures begin where sectors do; true where nothing is known of that. */
+        public boolean onGrid() {
+            return grid == null || onGrid(part.start());
+        }
+
+        /** The same if it began at another place. */
+        boolean onGrid(long start) {
+            return grid == null || Math.floorMod(start + grid.remainder, GRID) == 0;
         }
     }
 
@@ -55,19 +91,28 @@ public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> p
 
     /** Judges the order of parts. Sightings in a plain image, whose image bytes are stored bytes. */
     public static PartOrder of(List<ImagePart> parts, Collection<Sighting> sightings) {
+        return of(parts, sightings, List.of(), List.of());
+    }
+
+    /** Judges the order of parts, also from where structures begin in them and which parts follow each other. */
+    public static PartOrder of(List<ImagePart> parts, Collection<Sighting> sightings, Collection<Grid> grids, Collection<Follow> follows) {
         List<Place> places = new ArrayList<>();
         List<Boolean> joined = new ArrayList<>();
-        for (ImagePart part : parts) {
-            places.add(place(part, sightings));
+        for (int i = 0; i < parts.size(); i++) {
+            int index = i;
+            places.add(place(parts, i, sightings, grids.stream().filter(g -> g.part == index).findFirst().orElse(null)));
         }
         for (int i = 0; i + 1 < parts.size(); i++) {
             long border = parts.get(i + 1).start();
-            joined.add(sightings.stream().anyMatch(s -> s.sound && s.found.start() < border && s.found.end() > border));
+            int index = i;
+            joined.add(sightings.stream().anyMatch(s -> s.sound && s.found.start() < border && s.found.end() > border)
+                    || follows.stream().anyMatch(f -> f.part == index && f.next == index + 1));
         }
-        return new PartOrder(List.copyOf(places), List.copyOf(joined), proposed(parts, places));
+        return new PartOrder(List.copyOf(places), List.copyOf(joined), new PartPuzzle(places, follows).solved());
     }
 
-    private static Place place(ImagePart part, Collection<Sighting> sightings) {
+    private static Place place(List<ImagePart> parts, int index, Collection<Sighting> sightings, Grid grid) {
+        ImagePart part = parts.get(index);
         ByteRange range = new ByteRange(part.start(), part.bytes());
         Map<Long, Integer> shifts = new HashMap<>();
         Map<Long, String> examples = new HashMap<>();
@@ -83,61 +128,7 @@ public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> p
         long shift = shifts.entrySet().stream().max(Map.Entry.<Long, Integer>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
                 .map(Map.Entry::getKey).orElse(0L);
         int elsewhere = shifts.values().stream().mapToInt(Integer::intValue).sum();
-        return new Place(part, agreeing, elsewhere, shift, examples.get(shift == 0 ? null : shift));
-    }
-
-    /** Parts that are proven to belong elsewhere go there; it must be where another displaced or unproven part begins. */
-    private static List<Integer> proposed(List<ImagePart> parts, List<Place> places) {
-        int count = parts.size();
-        Integer[] order = new Integer[count];
-        boolean[] used = new boolean[count];
-        for (int i = 0; i < count; i++) {
-            Place place = places.get(i);
-            long home = parts.get(i).start() + (place.elsewhere > place.agreeing ? place.shift : 0);
-            int slot = place.agreeing == 0 && place.elsewhere == 0 ? -1 : slot(parts, home);
-            if (slot >= 0) {
-                if (order[slot] != null) {
-                    return asOpened(count); // two parts claim one place: the structures contradict each other
-                }
-                order[slot] = i;
-                used[i] = true;
-            } else if (place.elsewhere > place.agreeing) {
-                return asOpened(count);
-            }
-        }
-        int next = 0;
-        for (int slot = 0; slot < count; slot++) {
-            if (order[slot] == null && !used[slot]) {
-                order[slot] = slot;
-                used[slot] = true;
-            }
-        }
-        for (int slot = 0; slot < count; slot++) {
-            if (order[slot] == null) {
-                while (used[next]) {
-                    next++;
-                }
-                order[slot] = next;
-                used[next] = true;
-            }
-        }
-        return List.of(order);
-    }
-
-    private static int slot(List<ImagePart> parts, long start) {
-        for (int i = 0; i < parts.size(); i++) {
-            if (parts.get(i).start() == start && parts.get(i).bytes() > 0) {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private static List<Integer> asOpened(int count) {
-        List<Integer> order = new ArrayList<>();
-        for (int i = 0; i < count; i++) {
-            order.add(i);
-        }
-        return List.copyOf(order);
+        int fits = grid == null ? 0 : (int) parts.stream().filter(p -> Math.floorMod(p.start() + grid.remainder, GRID) == 0).count();
+        return new Place(part, agreeing, elsewhere, shift, examples.get(agreeing > elsewhere || shift == 0 ? Long.valueOf(0) : Long.valueOf(shift)), grid, fits);
     }
 }

@@ -236,4 +236,25 @@ class ChunkSetTest {
                 new PartOrder.Sighting(new ByteRange(20_100, 100), 30_100, true, "b"));
         assertEquals(List.of(0, 1, 2, 3), PartOrder.of(parts, contradiction).proposed());
     }
+
+    /** The largest file of FAT32 has 2^32 - 1 bytes (Microsoft FAT specification, from memory): each part begins one byte earlier in its sector than the one before. */
+    @Test
+    void partsThatCutSectorsAreOrderedByWhereStructuresBegin() throws Exception {
+        long size = (1L << 32) - 1;
+        int[] files = {0, 2, 4, 1, 3}; // number of the disk's part that stands in each place
+        List<ImagePart> parts = new ArrayList<>();
+        List<PartOrder.Grid> grids = new ArrayList<>();
+        for (int i = 0; i < files.length; i++) {
+            parts.add(new ImagePart(folder.resolve("p" + i), i, i * size, size));
+            grids.add(new PartOrder.Grid(i, files[i], 9, "record")); // part n begins n bytes before a border of sectors
+        }
+        PartOrder order = PartOrder.of(parts, List.of(), grids, List.of());
+        assertEquals(List.of(0, 3, 1, 4, 2), order.proposed());
+        assertTrue(order.parts().get(0).proven());
+        assertTrue(!order.parts().get(1).onGrid() && order.parts().get(1).fits() == 1);
+        List<PartOrder.Follow> follows = List.of(new PartOrder.Follow(0, 4, "record"), new PartOrder.Follow(4, 2, "record"));
+        assertEquals(List.of(0, 4, 2, 3, 1), PartOrder.of(parts, List.of(), List.of(), follows).proposed(), "nothing moves part 4");
+        List<PartOrder.Follow> circle = List.of(new PartOrder.Follow(0, 1, "record"), new PartOrder.Follow(1, 0, "record"));
+        assertEquals(List.of(0, 1, 2, 3, 4), PartOrder.of(parts, List.of(), List.of(), circle).proposed());
+    }
 }

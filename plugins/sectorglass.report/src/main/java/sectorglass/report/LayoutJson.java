@@ -52,11 +52,19 @@ public final class LayoutJson {
     private static void parts(JsonOut out, PartOrder order) {
         out.array("parts", indexes(order.parts().size()), i -> {
             PartOrder.Place place = order.parts().get((Integer) i);
-            out.object(() -> out.field("file", place.part().missing() ? null : place.part().file().toString())
-                    .field("firstByte", place.part().start()).field("bytes", place.part().bytes()).field("agreeing", place.agreeing())
-                    .field("elsewhere", place.elsewhere()).field("shift", place.shift())
-                    .field("joinedToNext", (Integer) i < order.joined().size() && order.joined().get((Integer) i))
-                    .field("proposed", order.proposed().indexOf(i) + 1));
+            out.object(() -> {
+                out.field("file", place.part().missing() ? null : place.part().file().toString())
+                        .field("firstByte", place.part().start()).field("bytes", place.part().bytes()).field("agreeing", place.agreeing())
+                        .field("elsewhere", place.elsewhere()).field("shift", place.shift())
+                        .field("joinedToNext", (Integer) i < order.joined().size() && order.joined().get((Integer) i))
+                        .field("proposed", order.proposed().indexOf(i) + 1);
+                if (place.grid() == null) {
+                    out.field("begin", null);
+                } else {
+                    out.object("begin", () -> out.field("remainder", place.grid().remainder()).field("structures", place.grid().count())
+                            .field("structure", place.grid().structure()).field("withSectors", place.onGrid()).field("fits", place.fits()));
+                }
+            });
         });
     }
 
