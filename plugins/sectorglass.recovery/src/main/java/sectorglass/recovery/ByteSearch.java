@@ -21,7 +21,10 @@ import sectorglass.image.SectorStates;
  * @param to image byte after the last one
  */
 public record ByteSearch(SectorImage image, long from, long to) {
+    /** Bytes read at once: they stay in the cache of a processor. */
     private static final int CHUNK = 512 << 10;
+    /** Bytes of a piece, a multiple of the chunk: threads hand pieces over, and each handing over costs. */
+    private static final int PIECE = 8 * CHUNK;
     private static final int THREADS = 2;
     /** Pieces in work at once. */
     private static final int AHEAD = 2 * THREADS;
@@ -36,7 +39,23 @@ public record ByteSearch(SectorImage image, long from, long to) {
     public record Result(long hits, long unreadSectors, boolean ended) { }
 
     /** The places found in a piece, ascending, and the sectors of it that were not read. */
-    private record Places(long start, int[] at, int count, long unread) { }
+    private static final class Places {
+        private final long start;
+        private int[] at = new int[16];
+        private int count;
+        private long unread;
+
+        Places(long start) {
+            this.start = start;
+        }
+
+        void add(int place) {
+            if (count == at.length) {
+                at = Arrays.copyOf(at, count * 2);
+            }
+            at[count++] = place;
+        }
+    }
 
     /** The whole image. */
     public static ByteSearch of(SectorImage image) {
@@ -63,7 +82,7 @@ public record ByteSearch(SectorImage image, long from, long to) {
         private final LongPredicate hit;
         private final Progress progress;
         private final boolean back;
-        private final long pieces = Math.max(0, (to - from + CHUNK - 1) / CHUNK);
+        private final long pieces = Math.max(0, (to - from + PIECE - 1) / PIECE);
         private final byte[][] buffers;
         private volatile boolean stopped;
         private long hits;
@@ -104,7 +123,7 @@ public record ByteSearch(SectorImage image, long from, long to) {
             }
             for (long i = 0; i < pieces; i++) {
                 progress.checkCancelled();
-                progress.at("searching", i * CHUNK, to - from);
+                progress.at("searching", i * PIECE, to - from);
                 int slot = (int) (i % coming.length);
                 Places places = (Places) coming[slot].get();
                 if (i + coming.length < pieces) {
@@ -121,7 +140,7 @@ public record ByteSearch(SectorImage image, long from, long to) {
         /** A slot's buffer is free once its places were taken: they hold no bytes. */
         private Future<Places> start(ExecutorService workers, long turn) {
             int slot = (int) (turn % buffers.length);
-            long start = from + (back ? pieces - 1 - turn : turn) * CHUNK;
+            long start = from + (back ? pieces - 1 - turn : turn) * PIECE;
             return workers.submit(() -> {
                 if (stopped) {
                     return null;
@@ -144,20 +163,25 @@ public record ByteSearch(SectorImage image, long from, long to) {
         }
 
         private Places places(long start, byte[] bytes) {
-            int wanted = (int) Math.min(CHUNK + length - 1L, to - start);
+            int end = (int) Math.min(PIECE, to - start);
+            Places places = new Places(start);
+            for (int at = 0; at < end && !stopped; at += CHUNK) {
+                look(places, at, Math.min(CHUNK, end - at), bytes);
+            }
+            return places;
+        }
+
+        private void look(Places places, int first, int count, byte[] bytes) {
+            long start = places.start + first;
+            int wanted = (int) Math.min(count + length - 1L, to - start);
             SectorStates states = image.read(start, bytes, 0, wanted);
             boolean clean = states.allRead();
-            int[] at = new int[16];
-            int count = 0;
-            for (int place = scan.next(bytes, 0, wanted); place >= 0 && place < CHUNK; place = scan.next(bytes, place + 1, wanted)) {
+            for (int place = scan.next(bytes, 0, wanted); place >= 0 && place < count; place = scan.next(bytes, place + 1, wanted)) {
                 if (clean || states.isRead(start + place, length)) {
-                    if (count == at.length) {
-                        at = Arrays.copyOf(at, count * 2);
-                    }
-                    at[count++] = place;
+                    places.add(first + place);
                 }
             }
-            return new Places(start, at, count, clean ? 0 : states.missing(start, Math.min(CHUNK, to - start)).count());
+            places.unread += clean ? 0 : states.missing(start, count).count();
         }
     }
 }
