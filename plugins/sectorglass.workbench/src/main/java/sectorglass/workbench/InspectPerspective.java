@@ -30,7 +30,7 @@ public final class InspectPerspective implements IPerspectiveFactory {
         bottom.addPlaceholder(FindPart.ID);
         bottom.addPlaceholder(MarksPart.ID);
         bottom.addPlaceholder(ComparePart.ID);
-        IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.17f, IPageLayout.ID_EDITOR_AREA);
+        IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, 0.19f, IPageLayout.ID_EDITOR_AREA);
         left.addView(DiskPart.ID);
         IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.675f, IPageLayout.ID_EDITOR_AREA);
         right.addView(FieldsPart.ID);
