@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 
 import picocli.CommandLine.Command;
@@ -43,8 +44,14 @@ final class JobCommand implements Callable<Integer> {
     @Option(names = "--accept", paramLabel = "CHECK[=BYTE]", description = "A finding that is accepted as it is, by its check and, for one place, its first image byte.")
     private List<String> accepted = List.of();
 
+    @Option(names = "--withdraw", paramLabel = "CHECK[=BYTE]", description = "The acceptance of a finding does not hold any more; --note may say why.")
+    private List<String> withdrawn = List.of();
+
     @Option(names = "--approved-by", paramLabel = "TEXT", description = "The customer approved the list; --note may say what was approved.")
     private String approval;
+
+    @Option(names = "--how", paramLabel = "TEXT", description = "How the approval was received: on paper, by telephone …")
+    private String how;
 
     @Option(names = "--note", paramLabel = "TEXT", description = "A note; with another option, the remark of that record.")
     private String note;
@@ -130,17 +137,34 @@ final class JobCommand implements Callable<Integer> {
             int at = finding.indexOf('=');
             Long firstByte = at < 0 ? null : number(finding.substring(at + 1), "--accept");
             changed = changed.withAccepted(new Job.Accepted(now, who, at < 0 ? finding : finding.substring(0, at), firstByte, remark));
-            done.add("accepted finding " + finding);
+            done.add("accepted finding " + finding + (remark == null ? "" : ": " + remark));
+        }
+        for (String finding : withdrawn) {
+            changed = withdraw(changed, finding);
+            done.add("acceptance withdrawn: " + finding + (remark == null ? "" : ": " + remark));
         }
         if (approval != null) {
-            changed = changed.withApproval(new Job.Approval(now, who, approval, remark));
-            done.add("approval by " + approval + (remark == null ? "" : ": " + remark));
+            changed = changed.withApproval(new Job.Approval(now, who, approval, how, remark));
+            done.add("approval by " + approval + (how == null ? "" : ", " + how) + (remark == null ? "" : ": " + remark));
+        } else if (how != null) {
+            throw new CommandException(Status.USE, "--how tells how an approval was received; --approved-by is missing.");
         }
         if (note != null && done.isEmpty()) {
             changed = changed.withNote(new Job.Note(now, note));
             done.add("note: " + note);
         }
         return changed;
+    }
+
+    private static Job withdraw(Job job, String finding) throws CommandException {
+        int at = finding.indexOf('=');
+        String check = at < 0 ? finding : finding.substring(0, at);
+        Long firstByte = at < 0 ? null : number(finding.substring(at + 1), "--withdraw");
+        List<Job.Accepted> found = job.accepted().stream().filter(one -> check.equals(one.check()) && Objects.equals(firstByte, one.firstByte())).toList();
+        if (found.isEmpty()) {
+            throw new CommandException(Status.USE, "--withdraw " + finding + ": the job has no such accepted finding.");
+        }
+        return job.withoutAccepted(found);
     }
 
     private static String[] pair(String text, String option) throws CommandException {
@@ -169,7 +193,7 @@ final class JobCommand implements Callable<Integer> {
         job.chosen().forEach(chosenOne -> table.row("Chosen", chosenOne.volume() + ": " + safe(chosenOne.path())));
         job.accepted().forEach(one -> table.row("Accepted", one.check() + (one.firstByte() == null ? "" : " at byte " + one.firstByte()) + ", " + safe(one.who()) + ", " + one.at()
                 + remark(one.note())));
-        job.approvals().forEach(one -> table.row("Approval", safe(one.by()) + ", recorded by " + safe(one.who()) + ", " + one.at() + remark(one.note())));
+        job.approvals().forEach(one -> table.row("Approval", safe(one.by()) + (one.how() == null ? "" : ", " + safe(one.how())) + ", recorded by " + safe(one.who()) + ", " + one.at() + remark(one.note())));
         job.notes().forEach(one -> table.row("Note", one.at() + "  " + safe(one.text())));
         job.log().forEach(line -> table.row("Log", line.at() + "  " + safe(line.who()) + "  " + safe(line.what())));
         table.print(out, "");

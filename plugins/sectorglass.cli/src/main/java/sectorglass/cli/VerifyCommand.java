@@ -11,6 +11,8 @@ import sectorglass.disk.Level;
 import sectorglass.disk.Survey;
 import sectorglass.image.OpenImage;
 import sectorglass.image.SafeText;
+import sectorglass.recovery.AcceptedFindings;
+import sectorglass.recovery.Job;
 import sectorglass.report.FindingsJson;
 import sectorglass.report.JsonOut;
 import sectorglass.verify.Checks;
@@ -29,6 +31,8 @@ final class VerifyCommand extends ImageCommand {
     @Option(names = "--all", description = "Adds passed and folded findings.")
     private boolean all;
 
+    private AcceptedFindings accepted = AcceptedFindings.NONE;
+
     @Mixin
     private DriveOptions drive = new DriveOptions();
 
@@ -42,9 +46,10 @@ final class VerifyCommand extends ImageCommand {
         Checks checks = Survey.ofProviders().checks(disk, full ? Level.FULL : Level.QUICK, progress());
         drive.check(opened, checks);
         Findings findings = Findings.of(checks, book(), opened.sectorSize());
+        accepted = new AcceptedFindings(source.known().accepted());
         if (json) {
             try (JsonOut to = new JsonOut(out)) {
-                FindingsJson.write(to, findings, opened.sectorSize(), all);
+                FindingsJson.write(to, findings, opened.sectorSize(), all, accepted);
             }
         } else {
             print(findings, opened.sectorSize());
@@ -87,6 +92,10 @@ final class VerifyCommand extends ImageCommand {
         }
         if (f.reason() != null) {
             table.row("Reason", SafeText.of(f.reason()) + (f.missing().isEmpty() ? "" : ": LBA " + missing(f)));
+        }
+        Job.Accepted one = accepted.of(f);
+        if (one != null) {
+            table.row("Accepted", "by " + SafeText.of(String.valueOf(one.who())) + ", " + one.at() + (one.note() == null ? "" : ": " + SafeText.of(one.note())));
         }
         table.row("Means", f.means()).row("Do", f.advice()).row("Source", f.source());
         table.print(out, "    ");

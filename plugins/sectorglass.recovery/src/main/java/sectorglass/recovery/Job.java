@@ -2,6 +2,7 @@ package sectorglass.recovery;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -88,9 +89,10 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
      * @param at when it was received
      * @param who recorded it
      * @param by who approved; a reference by default, no name
+     * @param how it was received: on paper, by telephone …; null where nobody said
      * @param note what was approved, and what not
      */
-    public record Approval(Instant at, String who, String by, String note) { }
+    public record Approval(Instant at, String who, String by, String how, String note) { }
 
     /** A line of the log. */
     public record Entry(Instant at, String who, String what) { }
@@ -191,6 +193,13 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
     /** The same with an accepted finding more. */
     public Job withAccepted(Accepted finding) {
         return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals, media, with(accepted, finding), approvals, log, other);
+    }
+
+    /** The same without some accepted findings; the log is for the caller. */
+    public Job withoutAccepted(Collection<Accepted> withdrawn) {
+        List<Accepted> fewer = new ArrayList<>(accepted);
+        fewer.removeAll(withdrawn);
+        return new Job(version, reference, parts, dumpForm, sectorSize, readMaps, zones, passes, chosen, marks, notes, search, proposals, media, fewer, approvals, log, other);
     }
 
     /** The same with an approval more. */

@@ -87,6 +87,20 @@ public final class JobFile {
         job = changed;
     }
 
+    /**
+     * Opens a job file, changes it and saves it. Changes of this program to one file come one after the other, so that none is lost.
+     *
+     * @return the job as it is now
+     * @throws IOException as {@link #open} and {@link #update}
+     */
+    public static Job change(Path file, UnaryOperator<Job> change) throws IOException {
+        synchronized (JSON) {
+            JobFile opened = open(file);
+            opened.update(change);
+            return opened.job();
+        }
+    }
+
     private void save(Job changed) throws IOException {
         byte[] text = JSON.writeValueAsBytes(changed);
         Path folder = file.toAbsolutePath().getParent();

@@ -109,14 +109,55 @@ class JobFileTest {
         Path file = folder.resolve("delivery.json");
         Instant at = Instant.parse("2026-02-03T04:05:06Z");
         JobFile.open(file).update(job -> job.withReference("2026-117").withZones("zones.csv").withMedium(new Job.Medium("D1", "source", "clicks"))
-                .withAccepted(new Job.Accepted(at, "lab", "gpt.entries.crc32", 1024L, "known")).withApproval(new Job.Approval(at, "lab", "2026-117", "list"))
+                .withAccepted(new Job.Accepted(at, "lab", "gpt.entries.crc32", 1024L, "known")).withApproval(new Job.Approval(at, "lab", "2026-117", "on paper", "list"))
                 .logged(at, "lab", "approval"));
         Job job = JobFile.open(file).job();
         assertEquals("2026-117", job.reference());
         assertEquals("zones.csv", job.zones());
         assertEquals(List.of(new Job.Medium("D1", "source", "clicks")), job.media());
         assertEquals(1024L, job.accepted().get(0).firstByte());
-        assertEquals(new Job.Approval(at, "lab", "2026-117", "list"), job.approvals().get(0));
+        assertEquals(new Job.Approval(at, "lab", "2026-117", "on paper", "list"), job.approvals().get(0));
         assertEquals(1, job.log().size());
+    }
+
+    /** A job file written before the way of an approval was recorded. */
+    @Test
+    void anApprovalWithoutItsWayIsRead() throws IOException {
+        Path file = folder.resolve("job.json");
+        Files.writeString(file, "{\"version\":1,\"approvals\":[{\"at\":\"2026-01-02T03:04:05Z\",\"who\":\"lab\",\"by\":\"2026-117\",\"note\":\"list\"}]}");
+        assertEquals(List.of(new Job.Approval(Instant.parse("2026-01-02T03:04:05Z"), "lab", "2026-117", null, "list")), JobFile.open(file).job().approvals());
+    }
+
+    @Test
+    void anAcceptanceIsWithdrawnAndTheLogKeepsBoth() throws IOException {
+        Path file = folder.resolve("job.json");
+        Job.Accepted here = new Job.Accepted(Instant.EPOCH, "lab", "gpt.entries.crc32", 600L, "known");
+        Job.Accepted everywhere = new Job.Accepted(Instant.EPOCH, "lab", "ntfs.boot.hidden-sectors", null, "moved");
+        JobFile.change(file, job -> job.withAccepted(here).withAccepted(everywhere).logged(Instant.EPOCH, "lab", "accepted"));
+        JobFile.change(file, job -> job.withoutAccepted(List.of(here)).logged(Instant.EPOCH, "lab", "withdrawn"));
+        assertEquals(List.of(everywhere), JobFile.open(file).job().accepted());
+        assertEquals(List.of("accepted", "withdrawn"), JobFile.open(file).job().log().stream().map(Job.Entry::what).toList());
+    }
+
+    @Test
+    void changesFromSeveralThreadsAreAllKept() throws Exception {
+        Path file = folder.resolve("job.json");
+        Thread[] hands = new Thread[4];
+        for (int i = 0; i < hands.length; i++) {
+            hands[i] = new Thread(() -> {
+                for (int n = 0; n < 10; n++) {
+                    try {
+                        JobFile.change(file, job -> job.logged(Instant.EPOCH, "lab", "line"));
+                    } catch (IOException e) {
+                        throw new java.io.UncheckedIOException(e);
+                    }
+                }
+            });
+            hands[i].start();
+        }
+        for (Thread hand : hands) {
+            hand.join();
+        }
+        assertEquals(40, JobFile.open(file).job().log().size());
     }
 }

@@ -15,6 +15,7 @@ import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRange;
 import sectorglass.image.SectorRanges;
+import sectorglass.recovery.AcceptedFindings;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.PassHistory;
 import sectorglass.recovery.ReadPlan;
@@ -152,12 +153,14 @@ final class BenchReport {
         html.add(new Block.Heading(forms.of("bench.findings", input.findings().listed().size())));
         boolean[] right = {true, false, false, true, false, false};
         html.tableBegin(words("bench.number", "bench.check", "bench.severity", "bench.address", "bench.values", "bench.meaning"), right);
+        AcceptedFindings accepted = new AcceptedFindings(input.job().accepted());
         for (Finding finding : input.findings().listed()) {
             long lba = finding.where().start() / image.sectorSize();
             String values = (finding.stored() == null ? "" : forms.of("bench.stored", finding.stored()))
                     + (finding.computed() == null ? "" : " " + forms.of("bench.computed", finding.computed()));
             html.row(List.of(String.valueOf(finding.id()), finding.check() + (finding.count() > 1 ? " \u00D7" + finding.count() : ""),
-                    forms.of("severity." + (finding.severity() == null ? "not-checked" : finding.severity().word().replace(' ', '-'))),
+                    forms.of("severity." + (finding.severity() == null ? "not-checked" : finding.severity().word().replace(' ', '-')))
+                            + (accepted.has(finding) ? ", " + forms.of("bench.is-accepted") : ""),
                     forms.of("bench.at", lba, finding.where().start() % image.sectorSize(), finding.where().start()), values,
                     finding.what() + " " + finding.means() + " " + finding.advice() + (finding.reason() == null ? "" : " " + finding.reason())
                             + " [" + finding.source() + "]"), right, false);
@@ -206,6 +209,7 @@ final class BenchReport {
             blocks.add(new Block.Heading(forms.of("bench.added")));
             blocks.add(table(words("bench.pass", "bench.added.read", "bench.added.rescued", "bench.added.failed", "bench.added.left"), "lrrrr", rows));
         }
+        blocks.addAll(new JobRecords(input, forms).tables());
         if (!job.log().isEmpty()) {
             List<List<String>> rows = new ArrayList<>();
             for (Job.Entry entry : job.log()) {

@@ -60,6 +60,7 @@ final class CustomerReport {
             blocks.add(new Block.Paragraph(forms.of(key)));
         }
         blocks.add(new Block.Heading(forms.of("approval")));
+        blocks.addAll(new JobRecords(input, forms).received());
         blocks.add(new Block.Approval(List.of(forms.of("approval.list"), forms.of("approval.damaged"), forms.of("approval.more")),
                 List.of(forms.of("approval.name"), forms.of("approval.date"), forms.of("approval.signature"), forms.of("approval.reference"))));
         return blocks;

@@ -11,9 +11,11 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Properties;
 import java.util.stream.Stream;
 
@@ -24,10 +26,16 @@ import org.xml.sax.ErrorHandler;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXParseException;
 
+import sectorglass.image.ByteRange;
 import sectorglass.image.Progress;
+import sectorglass.image.SectorRanges;
+import sectorglass.recovery.Job;
 import sectorglass.report.document.Block;
 import sectorglass.report.document.Html;
 import sectorglass.testkit.Tool;
+import sectorglass.verify.Finding;
+import sectorglass.verify.Severity;
+import sectorglass.verify.Verdict;
 
 class ReportsTest {
     private static final String MARKUP = "<script>alert(1)</script> & \"x\" 'y' <img src=x onerror=z>.jpg";
@@ -138,6 +146,26 @@ class ReportsTest {
         assertTrue(html.contains("Von 9 Dateien (1,7\u00A0MB) sind 3 ganz zur\u00FCckgekommen"), html);
         assertTrue(html.contains("3. Februar 2026"));
         assertTrue(html.contains("Zeichen 2026-117"));
+    }
+
+    @Test
+    void approvalsAndAcceptedFindingsStandInTheReports() throws Exception {
+        Instant at = Instant.parse("2026-02-01T09:00:00Z");
+        Job job = Job.empty().withApproval(new Job.Approval(at, "lab", "2026-117", "by telephone", "all <but> the damaged ones"))
+                .withAccepted(new Job.Accepted(at, "lab", "mbr.signature", 510L, "the customer overwrote it"));
+        Finding finding = new Finding(1, "mbr.signature", Verdict.FAILED, Severity.UNUSABLE, new ByteRange(510, 2), null, "00 00", "55 AA", "No signature.", "", "", "UEFI",
+                null, null, SectorRanges.EMPTY, null, 1, Map.of());
+        Path to = folder.resolve("approved");
+        Reports.write(nasty().input(Locale.ENGLISH, job, List.of(finding)), to, Progress.NONE);
+        String customer = Files.readString(to.resolve("customer.html"));
+        assertTrue(customer.contains("Received on February 1, 2026: approval by 2026-117, by telephone: all &lt;but&gt; the damaged ones."), customer);
+        assertFalse(customer.contains("the customer overwrote it"), "findings are the bench's");
+        String bench = Files.readString(to.resolve("bench.html"));
+        assertTrue(bench.contains("unusable, accepted"), bench);
+        assertTrue(bench.contains("Findings accepted as they are") && bench.contains("the customer overwrote it"), bench);
+        assertTrue(bench.contains("Approvals received") && bench.contains("by telephone"), bench);
+        assertEquals(List.of(), problems(to.resolve("customer.html")));
+        assertEquals(List.of(), problems(to.resolve("bench.html")));
     }
 
     @Test

@@ -36,6 +36,7 @@ import sectorglass.recovery.outcome.Outcome;
 import sectorglass.recovery.outcome.VolumeFiles;
 import sectorglass.recovery.outcome.WishAnswer;
 import sectorglass.verify.Checks;
+import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 
 /** A volume of named files in one folder, each with a length and a number of bytes that are missing at a place. */
@@ -159,9 +160,17 @@ final class Shelf implements Volume, Files {
     };
 
     ReportInput input(Locale locale, List<WishAnswer> wishes) {
+        return input(locale, wishes, Job.empty().logged(Instant.EPOCH, "me & you", "<b>bold</b>"), List.of());
+    }
+
+    ReportInput input(Locale locale, Job job, List<Finding> findings) {
+        return input(locale, List.of(), job, findings);
+    }
+
+    private ReportInput input(Locale locale, List<WishAnswer> wishes, Job job, List<Finding> findings) {
         Outcome outcome = Outcome.of(new VolumeFiles(1, this, this), false, Progress.NONE);
         return new ReportInput(new Disk(IMAGE, List.of(), List.of(), this), List.of(new ReportInput.Source("shelf<1>.img", 51_200, null)), List.of(outcome), List.of(), wishes,
-                new Findings(List.of(), new Findings.Counts(0, 0, 0, 0, 0)), new ReadPlan(List.of(), 10, List.of()), Job.empty().logged(Instant.EPOCH, "me & you", "<b>bold</b>"),
+                new Findings(findings, new Findings.Counts(0, 0, 0, 0, 0)), new ReadPlan(List.of(), 10, List.of()), job,
                 "2026-117", locale, Instant.parse("2026-02-03T10:00:00Z"), ZoneOffset.UTC);
     }
 }

@@ -17,6 +17,7 @@ import sectorglass.make.Demo;
 import sectorglass.workbench.model.OpenDisk;
 import sectorglass.workbench.opening.Bench;
 import sectorglass.workbench.opening.Opening;
+import sectorglass.workbench.recovery.approval.Approving;
 import sectorglass.workbench.recovery.report.Reporting;
 import sectorglass.workbench.recovery.states.ImportDialog;
 import sectorglass.workbench.recovery.states.LookAgain;
@@ -54,6 +55,7 @@ public final class RecoverHandler extends AbstractHandler {
                     MessageDialog.openInformation(shell, Words.of("report.title"), Words.of("report.nodisk"));
                 }
             }
+            case "approval" -> Approving.ask(shell);
             case "perspective" -> {
                 try {
                     var window = HandlerUtil.getActiveWorkbenchWindowChecked(event);

@@ -6,6 +6,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StackLayout;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
+import org.eclipse.swt.layout.RowLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -108,6 +109,20 @@ public abstract class RecoverPart extends ViewPart implements DeskListener {
         grid.marginHeight = 0;
         grid.marginWidth = 0;
         made.setLayout(grid);
+        made.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        return made;
+    }
+
+    /** Push buttons side by side, in several rows where one is too short. */
+    protected static Composite buttons(Composite parent) {
+        Composite made = new Composite(parent, SWT.NONE);
+        RowLayout row = new RowLayout(SWT.HORIZONTAL);
+        row.marginTop = 0;
+        row.marginBottom = 0;
+        row.marginLeft = 0;
+        row.spacing = 5;
+        row.center = true;
+        made.setLayout(row);
         made.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
         return made;
     }

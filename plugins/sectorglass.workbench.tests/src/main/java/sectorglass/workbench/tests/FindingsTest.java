@@ -1,6 +1,7 @@
 package sectorglass.workbench.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.dnd.Clipboard;
 import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.widgets.Button;
@@ -18,17 +20,22 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.image.ByteRange;
+import sectorglass.image.OpenOptions;
 import sectorglass.image.SectorRanges;
 import sectorglass.make.Demo;
+import sectorglass.recovery.Job;
+import sectorglass.recovery.JobFile;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.verify.Severity;
@@ -117,6 +124,64 @@ class FindingsTest {
         choose("findings.volume.tip", Texts.of("findings.volume.one", volume));
         assertEquals((int) ofIt, (int) Ui.get(() -> table().getItemCount()));
         choose("findings.volume.tip", Texts.of("findings.volume.all"));
+    }
+
+    /** Accepted with a reason, it stays in the list and says so; the filter knows it; it is there again after opening; it can be withdrawn. */
+    @Test
+    void aFindingIsAcceptedKeptFilteredAndWithdrawn() throws Exception {
+        Path image = Files.copy(Ui.demo(Demo.Variant.GPT).image(), Files.createTempDirectory("sectorglass-accept").resolve("disk.img"));
+        Path job = JobFile.beside(image);
+        Ui.open(image, OpenOptions.DEFAULT);
+        int all = Ui.get(() -> table().getItemCount());
+        int row = column(6).indexOf("gpt.entries.crc32");
+        long at = Ui.desk().open().listed().stream().filter(f -> f.check().equals("gpt.entries.crc32")).findFirst().orElseThrow().where().start();
+        select(row);
+        reason("findings.accept", "findings.accept.title", "findings.accept.do", "the customer repartitioned it");
+        Ui.until("it says that it is accepted", () -> table().getItem(column(6).indexOf("gpt.entries.crc32")).getText(0)
+                .equals(Texts.of("findings.accepted.sign", Texts.of("sign.unusable"))));
+        Job kept = JobFile.open(job).job();
+        assertEquals(1, kept.accepted().size());
+        assertEquals("gpt.entries.crc32", kept.accepted().get(0).check());
+        assertEquals(at, kept.accepted().get(0).firstByte());
+        assertEquals("bench 3", kept.accepted().get(0).who());
+        assertEquals("the customer repartitioned it", kept.accepted().get(0).note());
+        assertEquals(all, Ui.get(() -> table().getItemCount()), "nothing is hidden");
+
+        Ui.open(image, OpenOptions.DEFAULT);
+        choose("findings.accepted.tip", Texts.of("findings.accepted.accepted"));
+        Ui.until("only the accepted one is listed", () -> table().getItemCount() == 1 && table().getItem(0).getText(6).equals("gpt.entries.crc32"));
+        choose("findings.accepted.tip", Texts.of("findings.accepted.open"));
+        assertEquals(all - 1, Ui.get(() -> table().getItemCount()));
+        choose("findings.accepted.tip", Texts.of("findings.accepted.any"));
+        select(column(6).indexOf("gpt.entries.crc32"));
+        String meaning = Ui.get(() -> Ui.all(StyledText.class).stream().map(StyledText::getText).filter(text -> text.contains("gpt.entries.crc32")).findFirst()
+                .orElseThrow());
+        assertTrue(meaning.contains("the customer repartitioned it"), meaning);
+        reason("findings.withdraw", "findings.withdraw.title", "findings.withdraw.do", "wrong disk");
+        Ui.until("it is withdrawn", () -> table().getItem(column(6).indexOf("gpt.entries.crc32")).getText(0).equals(Texts.of("sign.unusable")));
+        Job after = JobFile.open(job).job();
+        assertEquals(List.of(), after.accepted());
+        assertEquals(2, after.log().size());
+        assertEquals("acceptance withdrawn: gpt.entries.crc32=" + at + ": wrong disk", after.log().get(1).what());
+    }
+
+    private void reason(String button, String title, String does, String why) {
+        Display display = PlatformUI.getWorkbench().getDisplay();
+        display.asyncExec(() -> RecoverTest.press(board(), Texts.of(button)));
+        Ui.until("the dialog is open", () -> shell(title) != null);
+        Ui.run(() -> {
+            Button record = Ui.all(shell(title), Button.class).stream().filter(b -> b.getText().equals(Texts.of(does))).findFirst().orElseThrow();
+            assertFalse(record.isEnabled(), "a reason is needed");
+            List<Text> fields = Ui.all(shell(title), Text.class).stream().filter(text -> (text.getStyle() & SWT.READ_ONLY) == 0).toList();
+            fields.get(0).setText(why);
+            fields.get(1).setText("bench 3");
+            RecoverTest.press(shell(title), Texts.of(does));
+        });
+        Ui.settle();
+    }
+
+    private static Shell shell(String title) {
+        return Arrays.stream(Display.getCurrent().getShells()).filter(s -> s.getText().equals(Texts.of(title))).findFirst().orElse(null);
     }
 
     @Test

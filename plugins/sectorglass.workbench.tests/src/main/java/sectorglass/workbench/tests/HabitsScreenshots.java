@@ -1,6 +1,7 @@
 package sectorglass.workbench.tests;
 
 import java.io.IOException;
+import java.util.List;
 
 import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.eclipse.jface.preference.PreferenceDialog;
@@ -13,6 +14,7 @@ import org.eclipse.ui.dialogs.PreferencesUtil;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.make.Demo;
+import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Look;
 import sectorglass.workbench.look.Theme;
 import sectorglass.workbench.parts.ConverterPart;
@@ -40,6 +42,8 @@ class HabitsScreenshots {
             Ui.command("sectorglass.workbench.help");
             Screenshots.shoot("help-" + theme);
             group(0);
+            accepted();
+            Screenshots.shoot("findings-accepted-" + theme);
             PreferenceDialog dialog = Ui.get(() -> {
                 PreferenceDialog made = PreferencesUtil.createPreferenceDialogOn(Ui.window(), HousePage.ID, null, null);
                 made.setBlockOnOpen(false);
@@ -54,6 +58,18 @@ class HabitsScreenshots {
         Ui.open(Demo.Variant.GPT);
         Screenshots.place(512, "gpt-header-contrast" + System.getProperty("uitest.suffix", ""));
         Ui.run(() -> Look.set(Theme.LIGHT));
+    }
+
+    private static void accepted() {
+        Finding finding = Ui.desk().open().listed().stream().filter(f -> f.check().equals("gpt.entries.crc32")).findFirst().orElseThrow();
+        Ui.run(() -> {
+            Ui.part(FindingsPart.ID);
+            Ui.desk().records().accept(List.of(finding), "bench 3", "the customer repartitioned the disk");
+        });
+        Ui.until("it is accepted", () -> Ui.desk().records().accepted().has(finding));
+        Ui.run(() -> Ui.desk().choose(finding));
+        Ui.run(() -> Ui.part("sectorglass.workbench.meaning"));
+        Ui.explained();
     }
 
     private static void group(int index) {

@@ -1,5 +1,6 @@
 package sectorglass.workbench.tests;
 
+import java.time.Instant;
 import java.util.Locale;
 
 import org.eclipse.jface.dialogs.Dialog;
@@ -7,6 +8,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.make.Demo;
+import sectorglass.recovery.Job;
 import sectorglass.workbench.InspectPerspective;
 
 /** Makes the pictures of the perspective Recover, in German those of files and plan; properties as for {@link Screenshots}. */
@@ -38,6 +40,10 @@ class RecoverScreenshots {
                 Shell report = RecoverTest.reportDialog();
                 Screenshots.shoot(name + "report" + theme);
                 Ui.run(() -> ((Dialog) report.getData()).close());
+                Ui.run(() -> Ui.desk().records().approve(new Job.Approval(Instant.parse("2026-11-20T10:00:00Z"), "bench 3", "2026-117", "on paper, signed", "all but the films")));
+                Shell approval = RecoverTest.approvalDialog();
+                Screenshots.shoot(name + "approval" + theme);
+                Ui.run(() -> ((Dialog) approval.getData()).close());
                 RecoverTest.compareWithChanged();
                 Screenshots.shoot(name + "copies" + theme);
                 Shell dialog = RecoverTest.importDialog(RecoverTest.log());

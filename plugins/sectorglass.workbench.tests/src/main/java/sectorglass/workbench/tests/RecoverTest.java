@@ -41,6 +41,8 @@ import sectorglass.image.ReadState;
 import sectorglass.image.SectorImage;
 import sectorglass.image.SectorRanges;
 import sectorglass.make.Demo;
+import sectorglass.recovery.Job;
+import sectorglass.recovery.JobFile;
 import sectorglass.workbench.InspectPerspective;
 
 /** The perspective Recover with the disk of which only a part was read. Its parts are found by their ids and by what they show. */
@@ -336,6 +338,54 @@ class RecoverTest {
         assertTrue(Files.readString(folder.resolve("customer.html")).contains("Reference 2026-117"));
         assertTrue(Files.size(folder.resolve("customer.pdf")) > 10_000);
         assertTrue(Files.exists(folder.resolve("bench.html")));
+    }
+
+    /** Recorded in the window, kept in the job file, shown in Files, and there again when the image is opened. */
+    @Test
+    void theCustomersApprovalIsRecordedAndShown() throws Exception {
+        Demo.Written demo = Ui.demo(Demo.Variant.PARTLY_READ);
+        Path image = Files.copy(demo.image(), Files.createTempDirectory("sectorglass-approval").resolve("disk.img"));
+        OpenOptions options = OpenOptions.DEFAULT.withReadMap(demo.readMap());
+        Ui.open(image, options);
+        Tree files = tree();
+        assertTrue(Ui.get(() -> labels(files.getParent())).contains("No approval recorded."));
+        Shell dialog = approvalDialog();
+        Ui.run(() -> {
+            Button record = Ui.all(dialog, Button.class).stream().filter(b -> b.getText().equals("Record")).findFirst().orElseThrow();
+            assertFalse(record.isEnabled(), "who and how are needed");
+            List<Text> fields = Ui.all(dialog, Text.class).stream().filter(t -> (t.getStyle() & SWT.READ_ONLY) == 0).toList();
+            fields.get(0).setText("2026-117");
+            fields.get(1).setText("2026-02-30");
+            Ui.all(dialog, Combo.class).get(0).setText("by telephone");
+            fields.get(2).setText("all but the films");
+            fields.get(3).setText("bench 3");
+            assertFalse(record.isEnabled(), "no such day");
+            fields.get(1).setText("2026-02-03");
+            press(dialog, "Record");
+        });
+        String sentence = "Approved by 2026-117 on 2026-02-03, by telephone.";
+        Ui.until("it is shown", () -> labels(files.getParent()).contains(sentence));
+        Job job = JobFile.open(JobFile.beside(image)).job();
+        assertEquals(List.of("2026-117", "by telephone", "all but the films", "bench 3"),
+                List.of(job.approvals().get(0).by(), job.approvals().get(0).how(), job.approvals().get(0).note(), job.approvals().get(0).who()));
+        assertEquals(1, job.log().size());
+        assertTrue(job.log().get(0).what().startsWith("approval by 2026-117, by telephone, received 2026-02-0"), job.log().get(0).what());
+        Ui.open(image, options);
+        Ui.until("it is there again", () -> labels(files.getParent()).contains(sentence));
+        Shell again = approvalDialog();
+        assertEquals("all but the films", Ui.get(() -> Ui.all(again, Table.class).get(0).getItem(0).getText(3)));
+        Ui.run(() -> press(again, "Cancel"));
+    }
+
+    private static List<String> labels(Control root) {
+        return Ui.all(root, Label.class).stream().map(Label::getText).toList();
+    }
+
+    /** Opens the dialog for the customer's approval. */
+    static Shell approvalDialog() {
+        command("approval");
+        Ui.until("the dialog is open", () -> dialog("Customer\u2019s approval") != null);
+        return Ui.get(() -> dialog("Customer\u2019s approval"));
     }
 
     /** Opens the dialog for reports. */

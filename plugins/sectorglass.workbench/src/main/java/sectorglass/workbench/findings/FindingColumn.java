@@ -11,7 +11,7 @@ import sectorglass.workbench.look.Texts;
 
 /** A column of the findings: its width at the first start, what it shows, how it sorts. */
 enum FindingColumn {
-    SEVERITY(120, Comparator.comparing(Sign::of)),
+    SEVERITY(180, Comparator.comparing(Sign::of)),
     WHAT(430, Comparator.comparing(Finding::what)),
     WHERE(150, Comparator.comparing(Finding::where)),
     STORED(150, Comparator.comparing(finding -> String.valueOf(finding.stored()))),
@@ -42,9 +42,9 @@ enum FindingColumn {
     }
 
     /** What the column shows; never null. */
-    String text(Finding finding, int sectorSize) {
+    String text(Finding finding, int sectorSize, boolean accepted) {
         String text = switch (this) {
-            case SEVERITY -> Sign.of(finding).word();
+            case SEVERITY -> accepted ? Texts.of("findings.accepted.sign", Sign.of(finding).word()) : Sign.of(finding).word();
             case WHAT -> finding.what();
             case WHERE -> Numbers.place(finding.where().start(), sectorSize);
             case STORED -> finding.stored();

@@ -23,6 +23,7 @@ import org.eclipse.swt.widgets.TableItem;
 import sectorglass.disk.Structure;
 import sectorglass.image.ByteRange;
 import sectorglass.image.SafeText;
+import sectorglass.recovery.Job;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.SignImages;
@@ -140,7 +141,7 @@ final class FindingTable {
         FindingColumn[] columns = FindingColumn.values();
         String[] texts = new String[columns.length];
         for (FindingColumn column : columns) {
-            texts[column.ordinal()] = row.finding() == null ? "" : column.text(row.finding(), disk.image().sectorSize());
+            texts[column.ordinal()] = row.finding() == null ? "" : text(column, row.finding());
         }
         if (row.head()) {
             String sign = question.closed().contains(row.key()) ? CLOSED : OPEN;
@@ -182,11 +183,21 @@ final class FindingTable {
         }
     }
 
+    private String text(FindingColumn column, Finding finding) {
+        return column.text(finding, disk.image().sectorSize(), question.accepted().has(finding));
+    }
+
+    /** The chosen findings; heads of groups that are none are left out. */
+    List<Finding> chosen() {
+        return IntStream.of(table.getSelectionIndices()).mapToObj(this::row).filter(row -> row != null && row.finding() != null).map(Row::finding).distinct().toList();
+    }
+
     private void tip(int x, int y) {
         TableItem item = table.getItem(new org.eclipse.swt.graphics.Point(x, y));
         Row row = item == null ? null : row(table.indexOf(item));
+        Job.Accepted by = row == null || row.finding() == null ? null : question.accepted().of(row.finding());
         table.setToolTipText(row == null || row.finding() == null ? null : SafeText.of(row.finding().what()) + "\n"
-                + SafeText.of(String.valueOf(row.finding().means())) + "\n" + SafeText.of(String.valueOf(row.finding().advice())));
+                + (by == null ? "" : Texts.of("finding.accepted") + ": " + AcceptedWords.of(by) + "\n") + SafeText.of(String.valueOf(row.finding().means())) + "\n" + SafeText.of(String.valueOf(row.finding().advice())));
     }
 
     /** Copies the chosen rows, or all where none is chosen, as a table: columns apart by tabs. */
@@ -203,7 +214,7 @@ final class FindingTable {
     private String text(int[] indices) {
         String lines = IntStream.of(indices).mapToObj(rows::get).filter(row -> row.finding() != null)
                 .map(row -> IntStream.of(table.getColumnOrder())
-                        .mapToObj(column -> FindingColumn.values()[column].text(row.finding(), disk.image().sectorSize()))
+                        .mapToObj(column -> text(FindingColumn.values()[column], row.finding()))
                         .collect(Collectors.joining("\t")))
                 .collect(Collectors.joining("\n"));
         return lines.isEmpty() ? "" : IntStream.of(table.getColumnOrder()).mapToObj(column -> FindingColumn.values()[column].title())

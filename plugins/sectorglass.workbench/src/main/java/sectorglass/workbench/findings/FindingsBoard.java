@@ -26,6 +26,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.Text;
 
+import sectorglass.recovery.AcceptedFindings;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.workbench.look.Numbers;
@@ -51,6 +52,8 @@ public final class FindingsBoard {
     private final List<Integer> volumes = new ArrayList<>();
     private Combo volume;
     private Combo group;
+    private Combo acceptance;
+    private AcceptButton accept;
     private Text words;
     private Label summary;
     private FindingTable table;
@@ -74,6 +77,7 @@ public final class FindingsBoard {
                 desk.choose(finding);
             }
         }, this::turn, this::sort);
+        table.control().addListener(SWT.Selection, event -> accept.update());
         // the table learns its new size first
         content.addListener(SWT.Resize, event -> content.getDisplay().asyncExec(this::widen));
         content.getDisplay().asyncExec(this::widen);
@@ -122,10 +126,18 @@ public final class FindingsBoard {
             turned.clear();
             asked(true);
         });
+        acceptance = new Combo(bar, SWT.READ_ONLY);
+        acceptance.setToolTipText(Texts.of("findings.accepted.tip"));
+        for (Acceptance each : Acceptance.values()) {
+            acceptance.add(each.word());
+        }
+        acceptance.select(0);
+        acceptance.addListener(SWT.Selection, event -> asked(false));
         words = new Text(bar, SWT.SEARCH | SWT.ICON_CANCEL);
         words.setMessage(Texts.of("findings.words"));
         words.setLayoutData(new RowData(150, SWT.DEFAULT));
         words.addListener(SWT.Modify, event -> asked(false));
+        accept = new AcceptButton(bar, desk, () -> table == null ? List.of() : table.chosen());
         Button copy = new Button(bar, SWT.PUSH);
         copy.setText(Texts.of("findings.copy"));
         copy.setToolTipText(Texts.of("findings.copy.tip"));
@@ -145,7 +157,7 @@ public final class FindingsBoard {
             }
         }
         int chosen = volume.getSelectionIndex() <= 0 ? Question.ALL : volumes.get(volume.getSelectionIndex() - 1);
-        return new Question(signs, chosen, words.getText().toLowerCase(Locale.ROOT).strip(),
+        return new Question(signs, chosen, Acceptance.values()[Math.max(0, acceptance.getSelectionIndex())], desk.records().accepted(), words.getText().toLowerCase(Locale.ROOT).strip(),
                 Grouping.values()[Math.max(0, group.getSelectionIndex())], order, backwards, Set.copyOf(turned));
     }
 
@@ -180,6 +192,11 @@ public final class FindingsBoard {
         content.layout(true, true);
     }
 
+    /** Other findings are accepted than before. */
+    public void accepted() {
+        asked(false);
+    }
+
     private void asked(boolean keep) {
         OpenDisk open = desk.open();
         Findings findings = open == null ? null : open.findings();
@@ -209,7 +226,11 @@ public final class FindingsBoard {
         rows = made;
         OpenDisk open = desk.open();
         table.show(open == null ? List.of() : rows.rows(), open, question, desk.finding());
-        if (open != null && open.findings() != null) {
+        accept.update();
+        if (open != null && open.findings() != null && desk.records().trouble() != null) {
+            summary.setText(desk.records().trouble());
+            summary.getParent().layout();
+        } else if (open != null && open.findings() != null) {
             summary.setText(Texts.of("findings.summary", Numbers.grouped(rows.shown().size()), Numbers.grouped(open.listed().size()),
                     Numbers.grouped(open.findings().counts().passed())));
             summary.getParent().layout();
@@ -284,10 +305,11 @@ public final class FindingsBoard {
     public void export(Path file) {
         OpenDisk open = desk.open();
         List<Finding> shown = rows.shown();
+        AcceptedFindings accepted = desk.records().accepted();
         worker.execute(() -> {
             String told;
             try {
-                FindingsExport.write(file, shown, open.findings(), open.image().sectorSize(), open.path());
+                FindingsExport.write(file, shown, open.findings(), open.image().sectorSize(), accepted, open.path());
                 told = Texts.of("findings.export.done", Numbers.grouped(shown.size()), String.valueOf(file));
             } catch (IOException e) {
                 told = Texts.of("findings.export.failed", String.valueOf(file), String.valueOf(e.getMessage()));

@@ -203,7 +203,7 @@ public final class Marks {
                 synchronized (saving) {
                     // of several changes the last one is written; an image that was closed since keeps what it had then
                     List<Mark> latest = number == opened ? all : now;
-                    JobFile.open(JobFile.beside(of)).update(job -> job.withMarks(latest));
+                    JobFile.change(JobFile.beside(of), job -> job.withMarks(latest));
                 }
             } catch (IOException e) {
                 sentence = Texts.of("marks.unsaved", String.valueOf(e.getMessage()));

@@ -11,7 +11,6 @@ import sectorglass.disk.Structure;
 import sectorglass.image.ByteRange;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
-import sectorglass.workbench.marks.Marks;
 import sectorglass.workbench.pages.Pages;
 
 /**
@@ -22,7 +21,6 @@ public final class Desk extends Board {
     private final Executor worker;
     private final Executor window;
     private final Trail trail = new Trail();
-    private final Marks marks;
     private Exam exam = Exam.NONE;
     /** Verdicts that are held back while an exam runs. */
     private Findings held;
@@ -47,9 +45,9 @@ public final class Desk extends Board {
      * @param window runs a task on the window's thread, later
      */
     public Desk(Executor worker, Executor window) {
+        super(worker, window);
         this.worker = worker;
         this.window = window;
-        this.marks = new Marks(worker, window, () -> tell(DeskListener::marksChanged));
     }
 
     /** The open disk, or null. */
@@ -60,7 +58,7 @@ public final class Desk extends Board {
     /** Shows another disk, or none; the former one is closed. */
     public void show(OpenDisk disk, FormatCatalogue catalogue) {
         OpenDisk former = open;
-        marks.open(disk == null ? null : disk.path());
+        openKept(disk == null ? null : disk.path());
         lay(disk, catalogue);
         if (former != null && (disk == null || former.image() != disk.image())) {
             worker.execute(former::close);
@@ -151,11 +149,6 @@ public final class Desk extends Board {
     /** The fields of the open disk by place, or null. */
     public Gloss gloss() {
         return gloss;
-    }
-
-    /** The marks of the open disk. */
-    public Marks marks() {
-        return marks;
     }
 
     /** The bytes of the open disk as they come, or null. */

@@ -33,6 +33,11 @@ public interface DeskListener {
         // not every part cares
     }
 
+    /** A finding was accepted, an approval recorded, or what the job of another image records was read. */
+    default void recordsChanged() {
+        // not every part cares
+    }
+
     /** Bytes that are seen have come. */
     default void bytesReady() {
         // not every part cares

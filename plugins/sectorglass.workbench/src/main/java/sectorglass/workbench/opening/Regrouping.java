@@ -112,7 +112,7 @@ public final class Regrouping extends Job {
 
     private void keep() {
         try {
-            JobFile.open(JobFile.beside(open.path())).update(job -> job.withFurtherDisks(wanted));
+            JobFile.change(JobFile.beside(open.path()), job -> job.withFurtherDisks(wanted));
         } catch (IOException e) {
             onWindow(() -> refused.accept(Texts.of("disks.unsaved", String.valueOf(e.getMessage()))));
         }

@@ -1,7 +1,9 @@
 package sectorglass.workbench.parts;
 
 import sectorglass.image.SafeText;
+import sectorglass.recovery.Job;
 import sectorglass.verify.Finding;
+import sectorglass.workbench.findings.AcceptedWords;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.look.Sign;
 import sectorglass.workbench.look.Texts;
@@ -13,11 +15,14 @@ final class FindingProse {
     private FindingProse() {
     }
 
-    static Prose of(Finding finding, OpenDisk open) {
+    static Prose of(Finding finding, OpenDisk open, Job.Accepted accepted) {
         int size = open.image().sectorSize();
         Prose prose = new Prose();
         prose.title(SafeText.of(finding.what()));
         prose.line(Texts.of("finding.severity"), Sign.of(finding).letter() + " " + Sign.of(finding).word());
+        if (accepted != null) {
+            prose.line(Texts.of("finding.accepted"), AcceptedWords.of(accepted));
+        }
         prose.line(Texts.of("finding.where"), where(finding, size));
         prose.wrong(Texts.of("finding.stored"), SafeText.of(finding.stored()));
         prose.line(Texts.of("finding.computed"), SafeText.of(finding.computed()));

@@ -53,6 +53,13 @@ public final class FindingsPart extends DeskPart {
     }
 
     @Override
+    public void recordsChanged() {
+        if (board != null) {
+            board.accepted();
+        }
+    }
+
+    @Override
     public void examChanged() {
         diskChanged();
     }

@@ -64,6 +64,11 @@ public final class MeaningPart extends DeskPart {
     }
 
     @Override
+    public void recordsChanged() {
+        explained();
+    }
+
+    @Override
     public void findingsChanged() {
         explained();
     }
@@ -78,7 +83,7 @@ public final class MeaningPart extends DeskPart {
         if (any) {
             Finding finding = desk().finding();
             boolean aboutFinding = finding != null && finding.where().equals(desk().selection());
-            Prose prose = aboutFinding ? FindingProse.of(finding, desk().open()) : FieldProse.of(desk());
+            Prose prose = aboutFinding ? FindingProse.of(finding, desk().open(), desk().records().accepted().of(finding)) : FieldProse.of(desk());
             ByteRange own = desk().ownSelection();
             if (own != null) {
                 show(SelectionProse.of(own, null).then(prose));

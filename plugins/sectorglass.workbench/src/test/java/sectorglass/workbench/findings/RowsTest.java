@@ -3,6 +3,7 @@ package sectorglass.workbench.findings;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -10,6 +11,8 @@ import java.util.Set;
 
 import org.junit.jupiter.api.Test;
 
+import sectorglass.recovery.AcceptedFindings;
+import sectorglass.recovery.Job;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Severity;
 import sectorglass.workbench.look.Sign;
@@ -19,7 +22,7 @@ class RowsTest {
 
     private static Question question(Set<Sign> signs, int volume, String words, Grouping grouping, FindingColumn order, boolean backwards,
             String... closed) {
-        return new Question(signs, volume, words, grouping, order, backwards, Set.of(closed));
+        return new Question(signs, volume, Acceptance.ANY, AcceptedFindings.NONE, words, grouping, order, backwards, Set.of(closed));
     }
 
     private static List<Integer> ids(List<Finding> findings) {
@@ -53,6 +56,20 @@ class RowsTest {
                 .shown()));
         assertEquals(List.of(2, 6), ids(Rows.of(Sample.some(), question(ALL, Question.ALL, "header", Grouping.NONE, FindingColumn.WHERE, false))
                 .shown()));
+    }
+
+    @Test
+    void acceptedFindingsAreAskedForOrLeftOut() {
+        AcceptedFindings accepted = new AcceptedFindings(List.of(new Job.Accepted(Instant.EPOCH, "lab", "gpt.header.crc32", 528L, "Customer knows")));
+        assertEquals(List.of(1, 4, 5, 6), asked(Acceptance.OPEN, accepted, ""));
+        assertEquals(List.of(2), asked(Acceptance.ACCEPTED, accepted, ""));
+        assertEquals(List.of(1, 2, 4, 5, 6), asked(Acceptance.ANY, accepted, ""));
+        assertEquals(List.of(2), asked(Acceptance.ANY, accepted, "customer"), "words of the reason");
+    }
+
+    private static List<Integer> asked(Acceptance acceptance, AcceptedFindings accepted, String words) {
+        Question question = new Question(ALL, Question.ALL, acceptance, accepted, words, Grouping.NONE, FindingColumn.WHERE, false, Set.of());
+        return ids(Rows.of(Sample.some(), question).shown()).stream().sorted().toList();
     }
 
     @Test

@@ -19,12 +19,15 @@ import sectorglass.disk.Disk;
 import sectorglass.disk.FileState;
 import sectorglass.disk.FileTree;
 import sectorglass.image.SafeText;
+import sectorglass.recovery.Job;
 import sectorglass.recovery.way.WayFinder;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.model.Marked;
 import sectorglass.workbench.recovery.RecoverPart;
 import sectorglass.workbench.recovery.WorkBar;
 import sectorglass.workbench.recovery.Words;
+import sectorglass.workbench.recovery.approval.ApprovalWords;
+import sectorglass.workbench.recovery.approval.Approving;
 import sectorglass.workbench.recovery.report.Reporting;
 import sectorglass.workbench.recovery.way.WayWindow;
 
@@ -46,6 +49,7 @@ public final class FilesPart extends RecoverPart {
     private Button way;
     private Button extract;
     private WorkBar bar;
+    private Label approval;
     private List<FileVolume> all = List.of();
     private FileVolume shown;
     private FileTree tree;
@@ -74,7 +78,7 @@ public final class FilesPart extends RecoverPart {
         deleted.setSelection(true);
         deleted.addListener(SWT.Selection, event -> filter());
         table = new FileTable(parent, this::chosen, this::showRecord);
-        Composite low = row(parent, 7);
+        Composite low = buttons(parent);
         record = button(low, Words.of("files.record"), this::showRecord);
         content = button(low, Words.of("files.content"), this::showContent);
         test = button(low, Words.of("files.test"), this::test);
@@ -85,7 +89,10 @@ public final class FilesPart extends RecoverPart {
         button(low, Words.of("files.owner"), this::showOwner).setToolTipText(Words.of("files.owner.tip"));
         extract = button(low, Words.of("files.extract"), this::extract);
         button(low, Words.of("files.report"), () -> Reporting.ask(getSite().getShell(), desk().open()));
-        bar = new WorkBar(low);
+        button(low, Words.of("files.approval"), () -> Approving.ask(getSite().getShell())).setToolTipText(Words.of("files.approval.tip"));
+        Composite foot = row(parent, 2);
+        bar = new WorkBar(foot);
+        approval = new Label(foot, SWT.NONE);
         chosen();
     }
 
@@ -97,6 +104,7 @@ public final class FilesPart extends RecoverPart {
     @Override
     protected void opened() {
         table.opening().clear();
+        recordsChanged();
         all = FileVolume.of(desk().open().disk());
         volumes.removeAll();
         all.forEach(volume -> volumes.add(volume.words(desk().open().image().sectorSize())));
@@ -109,6 +117,17 @@ public final class FilesPart extends RecoverPart {
         int first = FileVolume.largest(all);
         volumes.select(first);
         choose(first);
+    }
+
+    @Override
+    public void recordsChanged() {
+        List<Job.Approval> approvals = desk().records().approvals();
+        String trouble = desk().records().trouble();
+        String said = trouble != null ? trouble : ApprovalWords.latest(approvals);
+        approval.setText(said.replace("&", "&&"));
+        approval.setToolTipText(approvals.isEmpty() || approvals.get(approvals.size() - 1).note() == null ? said
+                : said + "\n" + SafeText.of(approvals.get(approvals.size() - 1).note()));
+        approval.getParent().layout();
     }
 
     @Override

@@ -41,7 +41,7 @@ record DriveJob(PassHistory history, HeadZones zones) {
             Path file = image.resolveSibling(image.getFileName() + ".zones.csv");
             zones.save(file);
             String name = file.getFileName().toString();
-            JobFile.open(JobFile.beside(image)).update(job -> job.withZones(zones.zones().isEmpty() ? null : name).logged(now(), who(), "head zones " + name));
+            JobFile.change(JobFile.beside(image), job -> job.withZones(zones.zones().isEmpty() ? null : name).logged(now(), who(), "head zones " + name));
         }
         return zones;
     }

@@ -265,7 +265,7 @@ public final class Corrections implements DeskListener {
             all.add(one);
         }
         try {
-            JobFile.open(JobFile.beside(bare.path())).update(job -> job.withOther(KEY, all.isEmpty() ? null : all));
+            JobFile.change(JobFile.beside(bare.path()), job -> job.withOther(KEY, all.isEmpty() ? null : all));
             trouble = null;
         } catch (IOException e) {
             trouble = Words.of("proposals.job", e.getMessage());
