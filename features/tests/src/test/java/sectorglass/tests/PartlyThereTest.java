@@ -73,6 +73,27 @@ class PartlyThereTest {
         }
     }
 
+    /** The order is written as a part list, which opens the parts in it; bytes stand behind the files since sectors cannot tell where parts begin. */
+    @Test
+    void theOrderIsWrittenAsAPartList() throws Exception {
+        byte[] image = image("ntfs-volumes", "small-clusters-512-subdirs");
+        Path whole = Files.write(folder.resolve("whole.img"), image);
+        Path first = oddParts(image, image.length / 5 + 77, 0, 3, 1, 2, 4);
+        Path list = folder.resolve("order.csv");
+        assertEquals(0, Cli.run("layout", first, "--parts-to", list).status());
+        List<String> lines = Files.readAllLines(list);
+        assertEquals("first_lba,sectors,file,first_byte,bytes", lines.get(0));
+        assertTrue(lines.get(2).contains("\"odd.003\"," + (image.length / 5 + 77)), lines.toString());
+        Cli ordered = Cli.run("verify", first, "--part-list", list, "--json");
+        assertEquals(Cli.run("verify", whole, "--json").json().get("counts"), ordered.json().get("counts"));
+        assertEquals(6, Cli.run("layout", first, "--parts-to", list).status(), "never over a file");
+        Path job = folder.resolve("job.json");
+        Files.writeString(job, "{\"version\":1,\"parts\":[{\"file\":\"odd.001\",\"firstLba\":0},{\"firstLba\":9,\"bytes\":5000},{\"file\":\"gone.bin\",\"firstLba\":12,\"bytes\":1096}]}");
+        JsonNode parts = Cli.run("layout", first, "--job", job, "--json").json().get("parts");
+        assertTrue(parts.get(1).get("file").isNull() && parts.get(1).get("bytes").asInt() == 5000, parts.toString());
+        assertTrue(parts.get(2).get("file").isNull() && parts.get(2).get("bytes").asInt() == 1096, parts.toString());
+    }
+
     /**
      * Borders within file records: each record carries its fix-ups in the last two bytes of every 512 (Linux kernel fs/ntfs3/ntfs.h, NTFS_RECORD_HEADER), so only
      * the right successor makes it sound.

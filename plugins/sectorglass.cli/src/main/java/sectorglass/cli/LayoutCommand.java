@@ -1,10 +1,14 @@
 package sectorglass.cli;
 
+import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Path;
 import java.util.List;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import sectorglass.disk.Disk;
 import sectorglass.disk.FirstLook;
 import sectorglass.disk.FirstLooks;
@@ -13,6 +17,8 @@ import sectorglass.disk.MapVerdict;
 import sectorglass.disk.PartEvidence;
 import sectorglass.disk.Survey;
 import sectorglass.image.OpenImage;
+import sectorglass.image.ImagePart;
+import sectorglass.image.PartList;
 import sectorglass.image.PartOrder;
 import sectorglass.report.JsonOut;
 import sectorglass.report.LayoutJson;
@@ -23,6 +29,10 @@ final class LayoutCommand extends ImageCommand {
 
     @Mixin
     private DriveOptions drive = new DriveOptions();
+
+    @Option(names = "--parts-to", paramLabel = "FILE",
+            description = "Writes the parts of a chunk set as a part list, in the order that structures speak for; never over a file.")
+    private Path partsTo;
 
     LayoutCommand(PrintStream out, PrintStream err) {
         super(out, err);
@@ -46,6 +56,20 @@ final class LayoutCommand extends ImageCommand {
             }
             drive.print(out);
         }
+        if (partsTo != null) {
+            write(opened, order);
+        }
         return Status.DONE;
+    }
+
+    private void write(OpenImage opened, PartOrder order) throws CommandException {
+        List<ImagePart> parts = order == null ? opened.parts() : PartList.inOrder(opened.parts(), order.proposed());
+        try {
+            PartList.write(partsTo, parts, opened.sectorSize());
+        } catch (FileAlreadyExistsException e) {
+            throw new CommandException(Status.OUTPUT, partsTo + " exists already and is never written over. Give another name.");
+        } catch (IOException e) {
+            throw new CommandException(Status.OUTPUT, "The part list could not be written to " + partsTo + ": " + e.getMessage());
+        }
     }
 }

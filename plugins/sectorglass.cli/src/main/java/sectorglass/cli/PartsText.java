@@ -31,7 +31,7 @@ final class PartsText {
         }
         if (order.wrong()) {
             out.println("  ! The structures speak for another order: parts " + order.proposed().stream().map(i -> Integer.toString(i + 1))
-                    .collect(Collectors.joining(", ")) + ". To open them so, write a part list (first_lba,sectors,file) and give it with --part-list.");
+                    .collect(Collectors.joining(", ")) + ". To open them so, write that order with --parts-to FILE and give the file with --part-list.");
         }
     }
 

@@ -28,6 +28,7 @@ import sectorglass.image.TextLog;
 import sectorglass.recovery.FurtherDisks;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
+import sectorglass.recovery.JobParts;
 import sectorglass.recovery.JobPasses;
 import sectorglass.recovery.SearchResult;
 import sectorglass.recovery.SearchStore;
@@ -120,7 +121,7 @@ final class SourceOptions {
         OpenOptions options = OpenOptions.DEFAULT.withSectorSize(size == 0 ? known.sectorSize() : (int) size).withReadMap(readMap.path())
                 .withDeviceAnyway(deviceAnyway.given()).withLocale(locale).withPartList(partList.path()).withAlone(alone.given()).withRawAnyway(rawAnyway.given()).withDumpForm(form(known));
         if (partList.path() == null && !known.parts().isEmpty()) {
-            options = options.withParts(known.parts().stream().map(part -> beside(part.file())).toList());
+            options = options.withGivenParts(JobParts.given(known, job.path()));
         }
         if (log.path() != null) {
             options = options.withLog(log.path(), reading());

@@ -19,7 +19,7 @@ import java.util.Locale;
  * @param log how the text log is read; not null where there is a text log file
  * @param locale language of messages and remarks
  */
-public record OpenOptions(int sectorSize, Path readMap, boolean deviceAnyway, List<Path> parts, Path partList,
+public record OpenOptions(int sectorSize, Path readMap, boolean deviceAnyway, List<GivenPart> parts, Path partList,
         boolean alone, boolean rawAnyway, DumpForm dumpForm, Path logFile, TextLog log, Locale locale) {
 
     /** Everything found out, nothing unusual allowed, messages in English. */
@@ -54,6 +54,11 @@ public record OpenOptions(int sectorSize, Path readMap, boolean deviceAnyway, Li
 
     /** With the parts of a chunk set in order. */
     public OpenOptions withParts(List<Path> changed) {
+        return withGivenParts(changed.stream().map(file -> new GivenPart(file, GivenPart.WHOLE)).toList());
+    }
+
+    /** With the parts of a chunk set in order, missing ones among them; none: found by their numbers. */
+    public OpenOptions withGivenParts(List<GivenPart> changed) {
         return new OpenOptions(sectorSize, readMap, deviceAnyway, changed, partList, alone, rawAnyway, dumpForm, logFile, log, locale);
     }
 

@@ -36,8 +36,14 @@ final class PartFinder {
         }
         if (!options.parts().isEmpty()) {
             List<Planned> given = new ArrayList<>();
-            for (Path file : options.parts()) {
-                given.add(new Planned(file, -1, size(file), false));
+            for (GivenPart part : options.parts()) {
+                boolean fixed = part.bytes() != GivenPart.WHOLE;
+                if (part.file() == null) {
+                    remarks.add(texts.of("parts.given-missing", given.size() + 1, part.bytes()));
+                } else {
+                    FileRefusal.check(texts, part.file(), options.deviceAnyway());
+                }
+                given.add(new Planned(part.file(), -1, fixed ? part.bytes() : size(part.file()), fixed));
             }
             return given;
         }
@@ -91,11 +97,12 @@ final class PartFinder {
         List<Planned> found = new ArrayList<>();
         long at = 0;
         for (PartListFile.Entry entry : entries) {
-            if (entry.first() > at) {
-                found.add(new Planned(null, -1, (entry.first() - at) * size, true));
-                remarks.add(texts.of("list.gap", entry.first() - at, at));
+            long first = entry.start(size);
+            if (first > at) {
+                found.add(new Planned(null, -1, first - at, true));
+                remarks.add(texts.of("list.gap", (first - at + size - 1) / size, at / size));
             }
-            long bytes = entry.sectors() * size;
+            long bytes = entry.length(size);
             if (Files.exists(entry.file())) {
                 long there = size(entry.file());
                 if (there != bytes) {
@@ -107,7 +114,7 @@ final class PartFinder {
                 remarks.add(texts.of("list.missing", list, entry.line(), entry.file(), entry.sectors(), entry.first()));
                 found.add(new Planned(null, -1, bytes, true));
             }
-            at = entry.first() + entry.sectors();
+            at = first + bytes;
         }
         return found;
     }

@@ -12,7 +12,10 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 
-/** The part list file: CSV with the columns {@code first_lba,sectors,file}, described in docs/files.md. */
+/**
+ * The part list file: CSV with the columns {@code first_lba,sectors,file}, and {@code first_byte,bytes} where parts cut sectors; described in
+ * docs/files.md.
+ */
 final class PartListFile {
     private static final int MOST_PARTS = 1_000_000;
     private static final int[] SIZES = {512, 4096, 1024, 2048};
@@ -22,8 +25,19 @@ final class PartListFile {
      *
      * @param line its number
      * @param file resolved against the folder of the list
+     * @param firstByte its first image byte; -1 where the sectors tell
+     * @param bytes how many it holds; -1 where the sectors tell
      */
-    record Entry(long line, long first, long sectors, Path file) { }
+    record Entry(long line, long first, long sectors, Path file, long firstByte, long bytes) {
+
+        long start(int size) {
+            return firstByte >= 0 ? firstByte : first * size;
+        }
+
+        long length(int size) {
+            return bytes >= 0 ? bytes : sectors * size;
+        }
+    }
 
     private PartListFile() {
     }
@@ -53,9 +67,10 @@ final class PartListFile {
         if (entries.isEmpty()) {
             throw texts.refusal("list.empty", list);
         }
-        entries.sort((a, b) -> Long.compare(a.first, b.first));
+        int size = sectorSize(entries);
+        entries.sort((a, b) -> Long.compare(a.start(size), b.start(size)));
         for (int i = 1; i < entries.size(); i++) {
-            if (entries.get(i).first < entries.get(i - 1).first + entries.get(i - 1).sectors) {
+            if (entries.get(i).start(size) < entries.get(i - 1).start(size) + entries.get(i - 1).length(size)) {
                 throw texts.refusal("list.overlap", list, entries.get(i).line, entries.get(i - 1).line, entries.get(i).first);
             }
         }
@@ -69,7 +84,7 @@ final class PartListFile {
         } catch (IOException | UncheckedIOException | IndexOutOfBoundsException | IllegalStateException e) {
             throw texts.refusal("list.fields", list, number, line);
         }
-        if (fields.size() != 3 || fields.get(2).isBlank()) {
+        if (fields.size() < 3 || fields.get(2).isBlank()) {
             throw texts.refusal("list.fields", list, number, line);
         }
         if (first && fields.get(0).equalsIgnoreCase("first_lba")) {
@@ -81,7 +96,16 @@ final class PartListFile {
             if (lba < 0 || sectors < 1 || lba > (Long.MAX_VALUE >> 13) - sectors) {
                 throw new NumberFormatException();
             }
-            return new Entry(number, lba, sectors, list.toAbsolutePath().resolveSibling(fields.get(2)).normalize());
+            Path file = list.toAbsolutePath().resolveSibling(fields.get(2)).normalize();
+            if (fields.size() < 5 || fields.get(3).isBlank()) {
+                return new Entry(number, lba, sectors, file, -1, -1);
+            }
+            long at = Long.parseLong(fields.get(3));
+            long bytes = Long.parseLong(fields.get(4));
+            if (at < 0 || bytes < 1 || at > Long.MAX_VALUE - bytes) {
+                throw new NumberFormatException();
+            }
+            return new Entry(number, lba, sectors, file, at, bytes);
         } catch (NumberFormatException | InvalidPathException e) {
             throw texts.refusal("list.number", list, number, line);
         }
@@ -92,7 +116,7 @@ final class PartListFile {
         int best = SIZES[0];
         long most = -1;
         for (int size : SIZES) {
-            long fitting = entries.stream().filter(e -> e.file.toFile().length() == e.sectors * size).count();
+            long fitting = entries.stream().filter(e -> e.bytes < 0 ? e.file.toFile().length() == e.sectors * size : e.firstByte / size == e.first).count();
             if (fitting > most) {
                 best = size;
                 most = fitting;

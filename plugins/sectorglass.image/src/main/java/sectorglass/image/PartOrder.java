@@ -63,6 +63,11 @@ public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> p
      */
     public record Place(ImagePart part, int agreeing, int elsewhere, long shift, String example, Grid grid, int fits) {
 
+        /** Image byte where it begins by what its structures say of their places, or -1 where they do not tell. */
+        public long home() {
+            return agreeing == elsewhere ? -1 : part.start() + (agreeing > elsewhere ? 0 : shift);
+        }
+
         /** Whether structures in it prove that it lies where it belongs. */
         public boolean proven() {
             return agreeing > elsewhere || agreeing == elsewhere && fits == 1 && onGrid();
@@ -73,8 +78,8 @@ public record PartOrder(List<Place> parts, List<Boolean> joined, List<Integer> p
             return grid == null || onGrid(part.start());
         }
 
-        /** The same if it began at another place. */
-        boolean onGrid(long start) {
+        /** The same if it began at another byte. */
+        public boolean onGrid(long start) {
             return grid == null || Math.floorMod(start + grid.remainder, GRID) == 0;
         }
     }

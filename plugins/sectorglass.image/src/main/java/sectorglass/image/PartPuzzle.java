@@ -33,19 +33,12 @@ final class PartPuzzle {
         this.homes = new long[places.size()];
         this.used = new boolean[places.size()];
         for (int i = 0; i < homes.length; i++) {
-            homes[i] = home(places.get(i));
+            homes[i] = places.get(i).home();
         }
         for (Follow follow : follows) {
             next.put(follow.part(), follow.next());
             before.put(follow.next(), follow.part());
         }
-    }
-
-    private static long home(Place place) {
-        if (place.agreeing() == place.elsewhere()) {
-            return UNKNOWN;
-        }
-        return place.part().start() + (place.agreeing() > place.elsewhere() ? 0 : place.shift());
     }
 
     /** Indexes in the order found; as opened where none is. */

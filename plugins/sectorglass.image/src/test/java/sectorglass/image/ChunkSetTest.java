@@ -257,4 +257,35 @@ class ChunkSetTest {
         List<PartOrder.Follow> circle = List.of(new PartOrder.Follow(0, 1, "record"), new PartOrder.Follow(1, 0, "record"));
         assertEquals(List.of(0, 1, 2, 3, 4), PartOrder.of(parts, List.of(), List.of(), circle).proposed());
     }
+
+    @Test
+    void partsMayBeMissingByTheWordOfAPerson() throws Exception {
+        Files.write(folder.resolve("a.bin"), TestFiles.numbers(0, 1000));
+        Files.write(folder.resolve("b.bin"), TestFiles.numbers(2000, 1000));
+        List<GivenPart> given = List.of(new GivenPart(folder.resolve("a.bin"), GivenPart.WHOLE), new GivenPart(null, 1000),
+                new GivenPart(folder.resolve("b.bin"), GivenPart.WHOLE));
+        try (OpenImage image = Images.open(folder.resolve("a.bin"), OpenOptions.DEFAULT.withGivenParts(given))) {
+            assertEquals(3000, image.bytes());
+            assertEquals("[1..3]", image.inState(ReadState.UNREAD, image.all()).toString());
+            assertArrayEquals(TestFiles.numbers(2048, 500), image.window(2048, 500).bytes(0, 500));
+            remarked(image, "Part 2 of the image is missing: 1,000 bytes");
+            Path list = folder.resolve("list.csv");
+            PartList.write(list, image.parts(), 512);
+            assertEquals("first_lba,sectors,file,first_byte,bytes\n0,2,\"a.bin\",0,1000\n3,3,\"b.bin\",2000,1000\n", Files.readString(list));
+            try (OpenImage again = Images.open(list, OpenOptions.DEFAULT.withPartList(list))) {
+                assertEquals(3000, again.bytes());
+                assertArrayEquals(TestFiles.numbers(2048, 500), again.window(2048, 500).bytes(0, 500));
+                assertEquals("[1..3]", again.inState(ReadState.UNREAD, again.all()).toString());
+            }
+        }
+        assertThrows(IllegalArgumentException.class, () -> new GivenPart(null, GivenPart.WHOLE));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"0,1,a,0,500;0,1,b,499,10|lines 2 and 1 both claim", "0,1,a,x,500|line 1: first_lba", "0,1,a,5,0|line 1: first_lba"})
+    void aPartListWithBytesIsRefusedWithItsLine(String text, String expected) {
+        Path list = TestFiles.write(folder.resolve("parts.csv"), text.replace(';', '\n'));
+        String sentence = assertThrows(ImageException.class, () -> Images.open(list, OpenOptions.DEFAULT.withPartList(list))).getMessage();
+        assertTrue(sentence.contains(expected), sentence);
+    }
 }

@@ -43,8 +43,22 @@ public record Job(int version, String reference, List<Part> parts, Map<String, S
     public static final int VERSION = 1;
     private static final String FURTHER_DISKS = "furtherDisks";
 
-    /** A part of the image. */
-    public record Part(String file, long firstLba, Long sectors) { }
+    /**
+     * A part of the image. Parts follow each other in the order of the list.
+     *
+     * @param file null where the part is missing
+     * @param firstLba sector in which it begins
+     * @param sectors sectors it touches, or null where its file tells
+     * @param bytes bytes it stands for, or null where its file tells; never null for a missing part
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Part(String file, long firstLba, Long sectors, Long bytes) {
+
+        /** A part as long as its file. */
+        public Part(String file, long firstLba, Long sectors) {
+            this(file, firstLba, sectors, null);
+        }
+    }
 
     /**
      * A further disk of the set that the image belongs to.

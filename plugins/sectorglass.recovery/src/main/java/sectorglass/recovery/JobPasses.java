@@ -81,7 +81,7 @@ public final class JobPasses {
     }
 
     /** A file as a job names it: by its name alone where it stands beside the job file. */
-    private static String named(Path jobFile, Path file) {
+    static String named(Path jobFile, Path file) {
         Path whole = file.toAbsolutePath().normalize();
         return whole.getParent() != null && whole.getParent().equals(jobFile.toAbsolutePath().normalize().getParent()) ? whole.getFileName().toString() : whole.toString();
     }

@@ -11,6 +11,7 @@ import org.eclipse.ui.dialogs.PreferencesUtil;
 import org.eclipse.ui.handlers.HandlerUtil;
 
 import sectorglass.workbench.byhand.ApplyFormat;
+import sectorglass.workbench.chunks.PartsDialog;
 import sectorglass.workbench.help.HelpTopics;
 import sectorglass.workbench.look.Look;
 import sectorglass.workbench.opening.Bench;
@@ -50,6 +51,7 @@ public final class CommandHandler extends AbstractHandler {
             case "open" -> OpenImages.ask();
             case "demo" -> OpenImages.demo();
             case "disks" -> FurtherDisksDialog.ask();
+            case "parts" -> PartsDialog.ask(HandlerUtil.getActiveShell(event), Bench.desk().open());
             case "close" -> Bench.desk().show(null, null);
             case "lba" -> GoTo.place();
             case "find" -> show(page, FindPart.ID);

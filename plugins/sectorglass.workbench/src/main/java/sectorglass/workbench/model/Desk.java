@@ -9,6 +9,7 @@ import sectorglass.decode.FieldNode;
 import sectorglass.decode.FormatCatalogue;
 import sectorglass.disk.Structure;
 import sectorglass.image.ByteRange;
+import sectorglass.image.SectorImage;
 import sectorglass.verify.Finding;
 import sectorglass.verify.Findings;
 import sectorglass.workbench.pages.Pages;
@@ -112,6 +113,13 @@ public final class Desk extends Board {
             return;
         }
         lay(open.judged(verdicts));
+    }
+
+    /** Adds a remark to those on the open image; ignored where another one lies on the desk by now. */
+    public void remarked(SectorImage image, String remark) {
+        if (open != null && open.image() == image && !open.remarks().contains(remark)) {
+            lay(open.remarked(remark));
+        }
     }
 
     private void lay(OpenDisk judged) {

@@ -1,6 +1,7 @@
 package sectorglass.workbench.model;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +32,13 @@ public record OpenDisk(Path path, Disk disk, Findings findings, List<Finding> li
     /** The same disk with verdicts. */
     public OpenDisk judged(Findings verdicts) {
         return new OpenDisk(path, disk, verdicts, verdicts.listed().stream().sorted(Comparator.comparing(Finding::where)).toList(), remarks);
+    }
+
+    /** The same disk with a remark more. */
+    OpenDisk remarked(String remark) {
+        List<String> more = new ArrayList<>(remarks);
+        more.add(remark);
+        return new OpenDisk(path, disk, findings, listed, List.copyOf(more));
     }
 
     /** The sectors. */

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
@@ -14,14 +15,17 @@ import org.eclipse.swt.widgets.Display;
 
 import sectorglass.disk.Disk;
 import sectorglass.disk.Level;
+import sectorglass.disk.PartEvidence;
 import sectorglass.disk.Survey;
 import sectorglass.image.ImageException;
 import sectorglass.image.Images;
 import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
+import sectorglass.image.PartOrder;
 import sectorglass.image.Progress;
 import sectorglass.recovery.FurtherDisks;
 import sectorglass.recovery.JobFile;
+import sectorglass.recovery.JobParts;
 import sectorglass.recovery.JobPasses;
 import sectorglass.verify.Findings;
 import sectorglass.verify.RuleBook;
@@ -31,6 +35,8 @@ import sectorglass.workbench.model.OpenDisk;
 
 /** Opens an image and puts it on the desk: surveyed first, judged as soon as the checks have run. Can be stopped. */
 public final class Opening extends Job {
+    private static final int MOST_NUMBERS = 20;
+
     private final Path path;
     private final OpenOptions options;
     private final Desk desk;
@@ -66,7 +72,7 @@ public final class Opening extends Job {
         OpenImage image = null;
         FurtherDisks further = null;
         try {
-            image = withPasses(Images.open(path, options.withLocale(Locale.getDefault())));
+            image = withPasses(Images.open(path, withParts().withLocale(Locale.getDefault())));
             further = listed ? Regrouping.kept(path) : new FurtherDisks(List.of(), List.of());
             Survey survey = Survey.ofProviders();
             Disk disk = survey.disk(image, further.images(), progress);
@@ -82,6 +88,7 @@ public final class Opening extends Job {
             further = null;
             Findings findings = survey.verify(disk, Level.QUICK, RuleBook.ofProviders(Locale.getDefault()), progress);
             onWindow(() -> desk.judged(surveyed, findings));
+            order((OpenImage) disk.image(), disk, findings);
             return Status.OK_STATUS;
         } catch (ImageException e) {
             onWindow(() -> refused.accept(e.getMessage()));
@@ -96,6 +103,28 @@ public final class Opening extends Job {
                 further.close();
             }
             monitor.done();
+        }
+    }
+
+    /** The order of parts that the job beside the image keeps, unless the person names the parts. */
+    private OpenOptions withParts() {
+        if (!listed || !options.parts().isEmpty() || options.partList() != null || options.alone()) {
+            return options;
+        }
+        Path file = JobFile.beside(path);
+        try {
+            return options.withGivenParts(JobParts.given(JobFile.open(file).job(), file));
+        } catch (IOException e) {
+            return options; // the marks tell what is wrong with the job file
+        }
+    }
+
+    /** Says so where structures speak for another order of the parts. */
+    private void order(OpenImage image, Disk disk, Findings findings) {
+        PartOrder order = PartEvidence.of(image, disk, findings);
+        if (order != null && order.wrong()) {
+            String numbers = order.proposed().stream().map(i -> Integer.toString(i + 1)).limit(MOST_NUMBERS).collect(Collectors.joining(", "));
+            onWindow(() -> desk.remarked(image, Texts.of("parts.remark", numbers + (order.proposed().size() > MOST_NUMBERS ? " …" : ""))));
         }
     }
 

@@ -32,6 +32,11 @@ public final class Session {
         options = how;
     }
 
+    /** How the image on the desk was opened, or null where that is not to be repeated. */
+    public static OpenOptions how() {
+        return options;
+    }
+
     /** Keeps what is on the desk; the window is about to close. */
     public static void keep(Desk desk) {
         IEclipsePreferences node = InstanceScope.INSTANCE.getNode("sectorglass.workbench");
