@@ -40,8 +40,10 @@ final class GuessedBoot {
         edit.le(BootSector.FATS, 1, geometry.fats(), tables);
         edit.le(BootSector.ROOT_ENTRIES, 2, geometry.rootSlots(), texts.of("why.root"));
         boolean small = geometry.totalSectors() < 65536 && !wide;
-        edit.le(BootSector.TOTAL16, 2, small ? geometry.totalSectors() : 0, texts.of("why.total", geometry.totalSectors()));
-        edit.le(BootSector.TOTAL32, 4, small ? 0 : geometry.totalSectors(), texts.of("why.total", geometry.totalSectors()));
+        boolean whole = geometry.totalSectors() == site.bytes() / geometry.sectorBytes();
+        String total = texts.of(whole ? "why.total" : "why.total-info", geometry.totalSectors());
+        edit.le(BootSector.TOTAL16, 2, small ? geometry.totalSectors() : 0, total);
+        edit.le(BootSector.TOTAL32, 4, small ? 0 : geometry.totalSectors(), total);
         edit.put(BootSector.MEDIA, texts.of("why.media"), fat.u8(0));
         edit.le(BootSector.FAT_SIZE16, 2, wide ? 0 : geometry.fatSectors(), tables);
         if (wide) {
@@ -50,6 +52,8 @@ final class GuessedBoot {
         int sig = wide ? 66 : 38;
         edit.keep(BootSector.OEM_NAME, 8, "BS_OEMName", texts.of("kept.oem"));
         edit.keep(24, 8, "BPB_SecPerTrk, BPB_NumHeads, BPB_HiddSec", texts.of("kept.geometry"));
+        edit.keep(sig - 2, 1, "BS_DrvNum", texts.of("kept.geometry"));
+        edit.zero(sig - 1, 1, texts.of("why.version"));
         edit.keep(sig + 1, 4, "BS_VolID", texts.of("kept.serial"));
         edit.keep(sig + 24, BootSector.SIGNATURE - sig - 24, "boot code", texts.of("kept.boot-code"));
         String label = volume.root().label();
@@ -64,7 +68,7 @@ final class GuessedBoot {
         edit.put(BootSector.SIGNATURE, texts.of("why.jump"), 0x55, 0xAA);
         return Optional.of(new Repair("fat.boot-from-tables", texts.of("fat.boot-from-tables.title", site.range().first()),
                 texts.of("fat.boot-from-tables.reason", geometry.fats()), 60, false, edit.changes(texts.of("why.unread")),
-                List.of(texts.of("against.total")), edit.kept()));
+                List.of(texts.of(whole ? "against.total" : "against.total-info")), edit.kept()));
     }
 
     private void wide(SectorEdit edit) {
@@ -74,7 +78,7 @@ final class GuessedBoot {
         edit.le(BootSector.ROOT_CLUSTER, 4, geometry.rootCluster(), texts.of("why.root"));
         Window info = site.window((long) INFO * geometry.sectorBytes(), 4);
         boolean stands = info.isRead(0, 4) && info.matches(0, "RRaA");
-        edit.le(BootSector.INFO_SECTOR, 2, stands ? INFO : 0xFFFF, texts.of(stands ? "why.info" : "why.no-info"));
+        edit.le(BootSector.INFO_SECTOR, 2, geometry.firstFat() > INFO ? INFO : 0, texts.of(stands ? "why.info" : "why.no-info"));
         edit.le(BootSector.BACKUP_SECTOR, 2, geometry.firstFat() > Recognition.BACKUP_SECTOR + 1 ? Recognition.BACKUP_SECTOR : 0,
                 texts.of("why.backup"));
         edit.zero(BootSector.RESERVED32, 12, texts.of("why.version"));

@@ -50,6 +50,12 @@ final class InfoCheck {
 
     void run() {
         info = info(site, found);
+        if (nameless()) {
+            Window boot = found.main().window();
+            for (String rule : new String[] {"fat32.info-signatures", "fat32.info-hint-in-range", "fat32.backup-equals-boot"}) {
+                out.in(boot.range()).check(rule, boot.range(), () -> nowhere(boot));
+            }
+        }
         if (info != null) {
             signatures = out.in(info.range()).check("fat32.info-signatures", info.range(LEAD, 4), this::signatures);
             out.in(info.range()).check("fat32.info-hint-in-range", info.range(HINT, 4), () -> {
@@ -59,6 +65,16 @@ final class InfoCheck {
             });
         }
         backup();
+    }
+
+    /** Whether the boot sector that tells where FSInfo and the backup stand was not read. */
+    private boolean nameless() {
+        return found.layout() == null && geometry.kind() == FatKind.FAT32 && !found.main().window().isRead(0, BootSector.SIZE);
+    }
+
+    private static Outcome nowhere(Window boot) {
+        boot.require(0, BootSector.SIZE);
+        return null;
     }
 
     private Outcome signatures() {
@@ -73,6 +89,10 @@ final class InfoCheck {
 
     /** Reports the count of free clusters against what was counted. */
     void freeCount(long free, long unread, sectorglass.image.SectorRanges missing, Mark cause, ChainFaults faults) {
+        if (nameless()) {
+            Window boot = found.main().window();
+            out.in(boot.range()).check("fat32.info-free-count", boot.range(), () -> nowhere(boot));
+        }
         if (info == null) {
             return;
         }

@@ -45,6 +45,8 @@ final class InfoRepair {
         edit.put(InfoCheck.STRUCTURE, fixed, 'r', 'r', 'A', 'a');
         edit.put(InfoCheck.TRAIL, fixed, 0, 0, 0x55, 0xAA);
         if (!signed) {
+            edit.zero(InfoCheck.LEAD + 4, InfoCheck.STRUCTURE - 4, fixed);
+            edit.zero(InfoCheck.HINT + 4, InfoCheck.TRAIL - InfoCheck.HINT - 4, fixed);
             long free = free();
             edit.le(InfoCheck.FREE, 4, free, texts.of(free == InfoCheck.UNKNOWN ? "why.info-unknown" : "why.info-free", free));
         }

@@ -8,7 +8,7 @@ import sectorglass.image.Window;
 
 /**
  * Infers the layout of a FAT12 or FAT16 volume whose boot sector is lost: two equal runs that start like a FAT, a directory after
- * them, and the first subdirectory, whose "." entry names its own cluster. Common practice, no source.
+ * them, and entries in it that confirm the size of a cluster. Common practice, no source.
  */
 final class LayoutGuess {
 
@@ -22,12 +22,20 @@ final class LayoutGuess {
 
     private final VolumeSite site;
 
-    private LayoutGuess(VolumeSite site) {
+    private final boolean strict;
+
+    private LayoutGuess(VolumeSite site, boolean strict) {
         this.site = site;
+        this.strict = strict;
     }
 
-    static Optional<Geometry> at(VolumeSite site) {
-        return new LayoutGuess(site).find();
+    /**
+     * The layout, if what stands at the site determines one.
+     *
+     * @param strict whether both FATs must be equal throughout
+     */
+    static Optional<Geometry> at(VolumeSite site, boolean strict) {
+        return new LayoutGuess(site, strict).find();
     }
 
     private Optional<Geometry> find() {
@@ -88,7 +96,7 @@ final class LayoutGuess {
                 }
                 Geometry candidate = new Geometry(kind, size, perCluster, reserved, 2, fatSectors, rootSectors, slots, 0, total,
                         clusters);
-                if (confirmed(candidate)) {
+                if (LayoutProof.of(site, candidate).holds() && (!strict || LayoutProof.sameTables(site, candidate))) {
                     return candidate;
                 }
             }
@@ -101,30 +109,5 @@ final class LayoutGuess {
         int first = slot.u8(0);
         int attributes = slot.u8(11);
         return first >= 0x20 && (attributes & 0xC0) == 0 && (attributes == 0x0F || attributes == 0x08 || (attributes & 0x08) == 0);
-    }
-
-    /** Whether a subdirectory of the root stands where the layout says: its first slot is "." with its own cluster. */
-    private boolean confirmed(Geometry geometry) {
-        long root = geometry.rootSector() * geometry.sectorBytes();
-        for (int slot = 0; slot < geometry.rootSlots(); slot++) {
-            long at = root + slot * 32L;
-            if (!site.has(at, 32)) {
-                continue;
-            }
-            Window entry = site.window(at, 32);
-            int first = entry.u8(0);
-            if (first == 0) {
-                return false;
-            }
-            int cluster = entry.u16le(26);
-            if (first != 0xE5 && (entry.u8(11) & 0x1F) == 0x10 && geometry.exists(cluster)) {
-                long child = geometry.clusterByte(cluster);
-                if (site.has(child, 32)) {
-                    Window dot = site.window(child, 32);
-                    return dot.matches(0, ".          ") && dot.u16le(26) == cluster;
-                }
-            }
-        }
-        return false;
     }
 }

@@ -1,6 +1,7 @@
 package sectorglass.fat;
 
 import java.util.Optional;
+import java.util.Set;
 
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -16,6 +17,12 @@ final class Recognition {
     private static final int[] SECTOR_SIZES = {512, 1024, 2048, 4096};
     /** Of nine fields, how many must be plausible before a damaged boot sector is still taken for one. */
     private static final int RESEMBLES = 7;
+
+    /** Confidence where other bytes stand over the boot sector: what is left may be of a former format, so that all others come first. */
+    private static final int OVERWRITTEN = 25;
+    /** Types of partitions that FAT volumes stand in: MBR, then GPT basic data, EFI system. */
+    private static final Set<String> TYPES = Set.of("01", "04", "06", "07", "0b", "0c", "0e", "11", "14", "16", "1b", "1c", "1e", "ef",
+            "ebd0a0a2-b9e5-4433-87c0-68b6b72699c7", "c12a7328-f81f-11d2-ba4b-00a0c93ec93b");
 
     private Recognition() {
     }
@@ -38,15 +45,23 @@ final class Recognition {
             return backup;
         }
         boolean blank = read && blank(main.window());
-        Geometry guessed = LayoutGuess.at(site).or(() -> blank ? LayoutGuess32.at(site) : Optional.empty()).orElse(null);
-        if (guessed != null && (!read || resembles(main) || blank)) {
-            return Optional.of(new Found(Found.Source.GUESS, main, null, 0, guessed, read ? 35 : 40,
-                    "layout guessed from " + guessed.fats() + " equal FATs and the directory after them"));
+        boolean like = read && resembles(main);
+        boolean strict = read && !blank;
+        if (like || !strict || typeAllows(site.type())) {
+            Geometry guessed = LayoutGuess.at(site, strict && !like).or(() -> LayoutGuess32.at(site, strict)).orElse(null);
+            if (guessed != null) {
+                return Optional.of(new Found(Found.Source.GUESS, main, null, 0, guessed, !read ? 40 : strict && !like ? OVERWRITTEN : 35,
+                        "layout guessed from " + guessed.fats() + " equal FATs and the directory after them"));
+            }
         }
-        if (read && (score >= 50 || resembles(main))) {
+        if (like || read && score >= 50) {
             return Optional.of(new Found(Found.Source.MAIN, main, main, 0, geometry, 30, "resembles a damaged FAT boot sector"));
         }
         return Optional.empty();
+    }
+
+    private static boolean typeAllows(String type) {
+        return type == null || TYPES.contains(type);
     }
 
     private static Optional<Found> backup(VolumeSite site, BootSector main, boolean mainRead) {

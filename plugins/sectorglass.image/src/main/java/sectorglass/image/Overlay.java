@@ -17,16 +17,7 @@ public final class Overlay implements SectorImage {
         this.base = base;
         this.name = name;
         this.patches = List.copyOf(patches);
-        List<SectorRange> whole = new ArrayList<>();
-        int size = base.sectorSize();
-        for (Patch patch : patches) {
-            long first = (patch.start() + size - 1) / size;
-            long end = patch.range().end() / size;
-            if (end > first) {
-                whole.add(new SectorRange(first, end - first));
-            }
-        }
-        this.covered = SectorRanges.of(whole);
+        this.covered = Patch.wholeSectors(patches, base.sectorSize());
     }
 
     /** An overlay without patches yet. */
@@ -91,7 +82,7 @@ public final class Overlay implements SectorImage {
     @Override
     public Window window(long firstByte, int length) {
         ByteRange asked = new ByteRange(firstByte, length);
-        return base.window(firstByte, length).with(patches.stream().filter(p -> p.range().overlaps(asked)).toList());
+        return base.window(firstByte, length).with(patches.stream().filter(p -> p.range().overlaps(asked)).toList(), covered);
     }
 
     @Override

@@ -205,6 +205,11 @@ public final class Window {
      * whole counts as read from then on; other sectors keep their state.
      */
     public Window with(List<Patch> over) {
+        return with(over, null);
+    }
+
+    /** The same with the sectors given that count as read because patches cover them whole; null: those that these patches cover. */
+    Window with(List<Patch> over, SectorRanges whole) {
         byte[] copy = new byte[length];
         System.arraycopy(bytes, offset, copy, 0, length);
         List<Piece> moved = new ArrayList<>();
@@ -216,7 +221,7 @@ public final class Window {
             }
             long start = piece.start + from - piece.at;
             ByteRange here = new ByteRange(start, to - from);
-            SectorRanges covered = SectorRanges.EMPTY;
+            SectorRanges covered = whole != null ? whole : Patch.wholeSectors(over, piece.states.sectorSize());
             for (Patch patch : over) {
                 if (!patch.range().overlaps(here)) {
                     continue;
@@ -225,19 +230,12 @@ public final class Window {
                 long end = Math.min(here.end(), patch.range().end());
                 System.arraycopy(patch.bytes(), (int) (first - patch.start()), copy, (int) (from - offset + first - start),
                         (int) (end - first));
-                covered = covered.union(wholeSectors(patch.range(), piece.states.sectorSize()));
             }
             moved.add(new Piece(from - offset, to - from, start, piece.states.with(covered, ReadState.READ)));
         }
         List<Patch> all = new ArrayList<>(patches);
         all.addAll(over);
         return new Window(copy, 0, length, List.copyOf(moved), List.copyOf(all), allRead);
-    }
-
-    private static SectorRanges wholeSectors(ByteRange range, int sectorSize) {
-        long first = (range.start() + sectorSize - 1) / sectorSize;
-        long end = range.end() / sectorSize;
-        return end > first ? SectorRanges.of(first, end - first) : SectorRanges.EMPTY;
     }
 
     /** The patches that lie over this byte, the topmost last. */

@@ -87,12 +87,14 @@ class WindowPropertyTest {
     private static Memory patched(Memory memory, List<Patch> patches) {
         byte[] content = memory.content.clone();
         ReadState[] told = memory.told.clone();
+        java.util.BitSet covered = new java.util.BitSet();
         for (Patch patch : patches) {
             System.arraycopy(patch.bytes(), 0, content, (int) patch.start(), patch.bytes().length);
-            for (int lba = 0; lba < SECTORS; lba++) {
-                if (patch.start() <= (long) lba * SIZE && patch.range().end() >= (lba + 1L) * SIZE) {
-                    told[lba] = ReadState.READ;
-                }
+            covered.set((int) patch.start(), (int) patch.range().end());
+        }
+        for (int lba = 0; lba < SECTORS; lba++) {
+            if (covered.nextClearBit(lba * SIZE) >= (lba + 1) * SIZE) {
+                told[lba] = ReadState.READ;
             }
         }
         return new Memory(content, told);
@@ -176,5 +178,18 @@ class WindowPropertyTest {
         for (ReadState state : ReadState.values()) {
             assertEquals(model.inState(state, new SectorRange(3, 30)), overlay.inState(state, new SectorRange(3, 30)));
         }
+    }
+
+    @Property(tries = 50)
+    void patchesThatTouchCoverASectorTogether(@ForAll @IntRange(min = 1, max = SIZE - 1) int cut, @ForAll boolean gap) {
+        Memory memory = Memory.random(new Random(cut));
+        memory.told[3] = ReadState.FAILED;
+        List<Patch> patches = List.of(new Patch(3 * SIZE + cut, new byte[SIZE - cut], HAND),
+                new Patch(3 * SIZE - 1, new byte[gap ? cut : cut + 1], HAND));
+        Overlay overlay = Overlay.over(memory, "test").with(patches);
+        assertEquals(gap ? ReadState.FAILED : ReadState.READ, overlay.state(3));
+        assertEquals(!gap, overlay.window(3 * SIZE + cut - 1, 1).isRead(0, 1));
+        assertEquals(!gap, overlay.window(3 * SIZE, SIZE).isRead(0, SIZE));
+        assertEquals(!gap, memory.window(3 * SIZE, SIZE).with(patches).isRead(0, SIZE));
     }
 }

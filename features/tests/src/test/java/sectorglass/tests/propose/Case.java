@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.Pattern;
 
+import sectorglass.image.SectorRanges;
+
 /**
  * A disk and what is done to it.
  *
@@ -18,7 +20,7 @@ record Case(String disk, String damage, List<Wound> wounds, List<Unknown> unknow
 
     /** Ways to overwrite. */
     enum With {
-        ZERO, RANDOM, FLIP, TEXT
+        ZERO, RANDOM, FLIP, TEXT, UNREAD
     }
 
     /** A place; negative sectors count from the end. */
@@ -32,7 +34,8 @@ record Case(String disk, String damage, List<Wound> wounds, List<Unknown> unknow
         static final Unknown DISK_GUID = of("disk GUID, first usable LBA", "\"id\": *\"[^\"]*\"|PTUUID=\"[^\"]*\"|Disk identifier.*|\"firstlba\": *\\d+");
         static final Unknown ENTRY = of("partition GUIDs, names, type GUIDs", "\\s*\"(uuid|name|type)\": *\"[^\"]*\",?|(UUID|NAME|TYPE)=\"[^\"]*\"");
         static final Unknown SERIAL = of("serial number, boot code", "\\s*UUID=\"[^\"]*\"|Volume Serial.*");
-static final Unknown BOOT_CODE = of("boot code", "$^");
+        static final Unknown RANDOM_SERIAL = of("serial number, formatter's name, boot code", "\\s*(UUID|SEC_TYPE)=\"[^\"]*\"");
+        static final Unknown BOOT_CODE = of("boot code", "$^");
 
         static Unknown of(String field, String printed) {
             return new Unknown(field, Pattern.compile(printed));
@@ -57,12 +60,23 @@ static final Unknown BOOT_CODE = of("boot code", "$^");
         }
     }
 
+    /** The sectors that count as not read. */
+    SectorRanges unread(long sectors, int sectorSize) {
+        SectorRanges.Builder all = new SectorRanges.Builder();
+        for (Wound wound : wounds) {
+            if (wound.with() == With.UNREAD) {
+                all.add(wound.lba() < 0 ? sectors + wound.lba() : wound.lba(), wound.bytes() / sectorSize);
+            }
+        }
+        return all.build();
+    }
+
     private static void overwrite(byte[] bytes, Wound wound) {
         byte[] text = "Dear reader, this is a letter. ".getBytes(StandardCharsets.US_ASCII);
         Random random = new Random(wound.lba() * 31 + wound.at());
         for (int i = 0; i < bytes.length; i++) {
             bytes[i] = switch (wound.with()) {
-                case ZERO -> 0;
+                case ZERO, UNREAD -> 0;
                 case RANDOM -> (byte) random.nextInt();
                 case FLIP -> (byte) (bytes[i] ^ 0x10);
                 case TEXT -> text[i % text.length];

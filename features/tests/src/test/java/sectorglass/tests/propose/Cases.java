@@ -68,6 +68,24 @@ final class Cases {
                 some("fat32", "boot sector and backup zeroed", List.of(Unknown.SERIAL), zero(0, 1), zero(6, 1)),
                 some("fat16", "boot sector zeroed", List.of(Unknown.SERIAL), zero(0, 1)),
                 some("fat12", "boot sector zeroed", List.of(Unknown.SERIAL), zero(0, 1)),
+                some("fat32", "boot sector overwritten with random bytes, backup zeroed", List.of(Unknown.RANDOM_SERIAL), bytes(0, 0, 512, With.RANDOM), zero(6, 1)),
+                some("fat32", "all reserved sectors zeroed", List.of(Unknown.SERIAL, Unknown.of("next free cluster", "$^")), zero(0, 32)),
+                some("fat16", "boot sector overwritten with random bytes", List.of(Unknown.RANDOM_SERIAL), bytes(0, 0, 512, With.RANDOM)),
+                some("gpt-parted", "FAT32 boot sector overwritten with random bytes, its backup zeroed", List.of(Unknown.RANDOM_SERIAL),
+                        bytes(MIB, 0, 512, With.RANDOM), zero(MIB + 6, 1)),
+                some("gpt-parted", "FAT32 boot sector and backup overwritten with random bytes, LBA 0 to 33 zeroed", List.of(Unknown.RANDOM_SERIAL),
+                        bytes(MIB, 0, 512, With.RANDOM), bytes(MIB + 6, 0, 512, With.RANDOM), zero(0, 34)),
+                some("mbr", "LBA 0, FAT32 boot sector and backup zeroed", List.of(Unknown.SIGNATURE, Unknown.ACTIVE, Unknown.SERIAL), zero(0, 1),
+                        zero(MIB, 1), zero(MIB + 6, 1)),
+                exact("gpt", "LBA 0 to 33 not read", unread(0, 34)),
+                exact("gpt", "last 33 sectors not read", unread(-33, 33)),
+                exact("gpt-4096", "LBA 0 to 5 not read", new Wound(0, 0, 6 * 4096, With.UNREAD)),
+                some("mbr-logical", "LBA 0 not read", List.of(Unknown.SIGNATURE), unread(0, 1)),
+                exact("mbr-logical", "second EBR not read", unread(53248, 1)),
+                exact("ntfs", "boot sector not read", unread(0, 1)),
+                some("ntfs", "boot sector and copy not read", List.of(Unknown.SERIAL), unread(0, 1), unread(-1, 1)),
+                some("fat32", "boot sector and backup not read", List.of(Unknown.SERIAL), unread(0, 1), unread(6, 1)),
+                exact("exfat", "main boot region not read", unread(0, 12)),
                 exact("exfat", "boot sector zeroed", zero(0, 1)),
                 exact("exfat", "main boot region zeroed", zero(0, 12)),
                 exact("exfat", "backup boot region zeroed", zero(12, 12)),
@@ -85,6 +103,10 @@ final class Cases {
 
     private static Wound zero(long lba, int sectors) {
         return new Wound(lba, 0, sectors * 512, With.ZERO);
+    }
+
+    private static Wound unread(long lba, int sectors) {
+        return new Wound(lba, 0, sectors * 512, With.UNREAD);
     }
 
     private static Wound large(long lba, int sectors) {

@@ -21,6 +21,7 @@ import sectorglass.image.Images;
 import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.image.Progress;
+import sectorglass.image.SectorRanges;
 import sectorglass.recovery.propose.BoundarySites;
 import sectorglass.recovery.propose.Proposal;
 import sectorglass.recovery.propose.Proposals;
@@ -90,7 +91,7 @@ class ProposalCasesTest {
         Result result = new Result();
         Path file = Disks.write(folder.resolve("damaged.img"), damaged);
         Proposal best;
-        try (OpenImage image = Images.open(file, OpenOptions.DEFAULT.withSectorSize(disk.sectorSize()))) {
+        try (OpenImage image = Images.open(file, options(one, disk, damaged.length))) {
             Sites sites = BoundarySites.of(image, Progress.NONE);
             List<Proposal> all = new Proposals(RuleBook.ofProviders(Locale.ENGLISH), sites::volumes).of(image, Progress.NONE);
             if (all.isEmpty() || !all.get(0).good()) {
@@ -122,6 +123,19 @@ class ProposalCasesTest {
         String same = was.size() + " readings as before";
         result.words = differing == 0 ? "byte by byte as before" : same + "; differs: " + unknown(one);
         return result;
+    }
+
+    private OpenOptions options(Case one, Disks.Disk disk, long bytes) throws IOException {
+        OpenOptions options = OpenOptions.DEFAULT.withSectorSize(disk.sectorSize());
+        SectorRanges unread = one.unread(bytes / disk.sectorSize(), disk.sectorSize());
+        if (unread.isEmpty()) {
+            return options;
+        }
+        StringBuilder map = new StringBuilder("first_lba,sectors,state\n");
+        unread.forEach(run -> map.append(run.first()).append(',').append(run.count()).append(",unread\n"));
+        SectorRanges.of(0, bytes / disk.sectorSize()).minus(unread)
+                .forEach(run -> map.append(run.first()).append(',').append(run.count()).append(",read\n"));
+        return options.withReadMap(Files.writeString(folder.resolve("read-map.csv"), map));
     }
 
     private static String unknown(Case one) {
