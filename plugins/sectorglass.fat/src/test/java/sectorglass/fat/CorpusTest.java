@@ -60,7 +60,8 @@ class CorpusTest {
             tests.add(DynamicTest.dynamicTest(name(packed), () -> {
                 Findings findings = Volumes.check(open(packed), Level.FULL);
                 String listed = Volumes.listed(findings);
-                assertTrue(findings.listed().stream().anyMatch(f -> f.check().equals(FAULTS.get(name(packed)))), listed);
+                String fault = FAULTS.get(name(packed));
+                assertTrue(findings.listed().stream().anyMatch(f -> fault == null ? f.verdict() == Verdict.FAILED : f.check().equals(fault)), listed);
             }));
         }
         return tests;
