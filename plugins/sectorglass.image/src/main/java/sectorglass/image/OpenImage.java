@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 
 import sectorglass.image.store.StoredBytes;
 
@@ -23,6 +24,8 @@ public final class OpenImage implements SectorImage {
     private final DumpForm.Clue form;
     private final List<DumpForm.Clue> formClues;
     private final List<String> remarks;
+    /** Says that a read map lies beside the image, or null. */
+    private final String mapBeside;
     private final Refresh refresh;
     private volatile Now now;
 
@@ -84,8 +87,9 @@ public final class OpenImage implements SectorImage {
     }
 
     OpenImage(Path path, Now now, Troubles troubles, SectorSizeChoice size, DumpForm.Clue form, List<DumpForm.Clue> formClues,
-            List<String> remarks, Refresh refresh) {
+            List<String> remarks, String mapBeside, Refresh refresh) {
         this.path = path;
+        this.mapBeside = mapBeside;
         this.now = now;
         this.troubles = troubles;
         this.size = size;
@@ -101,7 +105,7 @@ public final class OpenImage implements SectorImage {
      */
     public OpenImage withStates(ReadStateSources sources) {
         Now was = now;
-        return new OpenImage(path, Now.of(was.files, form.form(), sources, sectorSize()), troubles, size, form, formClues, remarks, refresh);
+        return new OpenImage(path, Now.of(was.files, form.form(), sources, sectorSize()), troubles, size, form, formClues, remarks, mapBeside, refresh);
     }
 
     /** The path that was asked for. */
@@ -114,9 +118,15 @@ public final class OpenImage implements SectorImage {
         return now.files.parts();
     }
 
-    /** Sentences about the image that a person should read before believing it. */
+    /**
+     * Sentences about the image that a person should read before believing it. Where nothing tells what was read although a read map lies
+     * beside the image, that is one of them.
+     */
     public List<String> remarks() {
-        return remarks;
+        if (mapBeside == null || now.sources.sources().stream().anyMatch(source -> source.kind() != ReadStateSources.Kind.FILES)) {
+            return remarks;
+        }
+        return Stream.concat(Stream.of(mapBeside), remarks.stream()).toList();
     }
 
     /** Sentences about failures of the files since they were opened, the first ones; empty where all went well. */

@@ -72,7 +72,9 @@ final class Opening {
     }
 
     private OpenImage image(ImageFiles files, DumpForm.Clue form, ReadStateSources sources, SectorSizeChoice size) {
-        return new OpenImage(path, Now.of(files, form.form(), sources, size.sectorSize()), troubles, size, form, formClues, remarks, this::look);
+        return new OpenImage(path, Now.of(files, form.form(), sources, size.sectorSize()), troubles, size, form, formClues, remarks,
+                options.readMap() != null || options.logFile() != null ? null
+                        : ReadMap.beside(path).map(map -> texts.of("map.beside", map.getFileName())).orElse(null), this::look);
     }
 
     private ReadStateSources map(ReadStateSources sources, ReadMapFile.Loaded map, long bytes, int sectorSize) throws ImageException {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * Read states of a disk by LBA, and optionally the head that serves each sector. Kept as runs: 8 bytes for a start and 1 for a state, 2
@@ -77,6 +78,14 @@ public final class ReadMap {
     /** Reads a map from a CSV file; messages in English. */
     public static ReadMap load(Path file) throws ImageException {
         return ReadMapFile.read(file, Locale.ENGLISH).map();
+    }
+
+    /**
+     * The read map that lies beside an image under its name ({@code disk.img.read-map.csv}, {@code disk.img.csv} or {@code disk.csv}) and
+     * begins as one does. It is never used unasked: whoever opens the image may have a newer one.
+     */
+    public static Optional<Path> beside(Path image) {
+        return MapBeside.of(image);
     }
 
     /** Writes the mentioned runs as a CSV file. */

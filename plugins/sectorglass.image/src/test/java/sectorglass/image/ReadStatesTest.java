@@ -25,6 +25,26 @@ class ReadStatesTest {
     @TempDir
     Path folder;
 
+    @Test
+    void aReadMapBesideTheImageIsMentionedUntilStatesAreKnown() throws Exception {
+        Path image = Files.write(folder.resolve("b.img"), new byte[4096]);
+        Path other = Files.writeString(folder.resolve("b.img.csv"), "path,size\nletter.txt,5\n");
+        try (OpenImage open = Images.open(image, OpenOptions.DEFAULT)) {
+            assertEquals(List.of(), open.remarks());
+        }
+        Files.writeString(folder.resolve("b.csv"), "# from the bench\nfirst_lba,sectors,state\n0,4,read\n");
+        try (OpenImage open = Images.open(image, OpenOptions.DEFAULT.withLocale(Locale.GERMAN))) {
+            assertTrue(open.remarks().get(0).startsWith("b.csv liegt neben dem Abbild"), open.remarks().toString());
+            OpenImage known = open.withStates(open.states().with(ReadStateSources.Kind.READ_MAP, "b.csv", ReadMap.load(folder.resolve("b.csv"))));
+            assertEquals(List.of(), known.remarks());
+        }
+        try (OpenImage open = Images.open(image, OpenOptions.DEFAULT.withReadMap(folder.resolve("b.csv")))) {
+            assertTrue(open.remarks().stream().noneMatch(r -> r.contains("beside")), open.remarks().toString());
+        }
+        assertEquals(Optional.of(folder.resolve("b.csv")), ReadMap.beside(image));
+        assertTrue(Files.exists(other));
+    }
+
     /** Random content, in which sectors 500 to 899 hold a filler: {@code N}, {@code B} and {@code H} stand for LBA, byte, LBA in hex. */
     private Path filled(String pattern) throws Exception {
         byte[] disk = new byte[SECTORS * 512];

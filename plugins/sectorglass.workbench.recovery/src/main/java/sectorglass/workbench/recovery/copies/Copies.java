@@ -1,6 +1,5 @@
 package sectorglass.workbench.recovery.copies;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,6 +13,7 @@ import sectorglass.image.Images;
 import sectorglass.image.OpenImage;
 import sectorglass.image.OpenOptions;
 import sectorglass.image.Progress;
+import sectorglass.image.ReadMap;
 import sectorglass.image.SectorImage;
 import sectorglass.recovery.Passes;
 import sectorglass.recovery.places.Counterparts;
@@ -63,15 +63,7 @@ final class Copies {
 
     /** The read map beside an image, or null. */
     static Path map(Path image) {
-        String name = image.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        for (String wanted : new String[] {name + ".read-map.csv", name + ".csv", (dot > 0 ? name.substring(0, dot) : name) + ".csv"}) {
-            Path map = image.resolveSibling(wanted);
-            if (Files.isRegularFile(map)) {
-                return map;
-            }
-        }
-        return null;
+        return ReadMap.beside(image).orElse(null);
     }
 
     /** Compares. */
