@@ -2,6 +2,7 @@ package sectorglass.workbench.commands;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
@@ -17,7 +18,9 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
 
 import sectorglass.image.OpenOptions;
+import sectorglass.image.ReadMap;
 import sectorglass.make.Demo;
+import sectorglass.recovery.JobFile;
 import sectorglass.workbench.look.Texts;
 import sectorglass.workbench.opening.Opening;
 
@@ -39,9 +42,31 @@ public final class OpenImages {
         }
     }
 
-    /** Opens an image; why it cannot be opened is said in a dialog. */
+    /**
+     * Opens an image; why it cannot be opened is said in a dialog. Where a read map lies beside it that no job names, the person is asked
+     * whether to use it.
+     */
     public static void open(Path image) {
-        open(image, OpenOptions.DEFAULT);
+        Optional<Path> map = passesKnown(image) ? Optional.empty() : ReadMap.beside(image);
+        if (map.isEmpty()) {
+            open(image, OpenOptions.DEFAULT);
+            return;
+        }
+        String[] answers = {Texts.of("open.map.use"), Texts.of("open.map.without"), Texts.of("open.map.cancel")};
+        int answer = new MessageDialog(shell(), Texts.of("open.map.title"), null, Texts.of("open.map", String.valueOf(map.get().getFileName()),
+                String.valueOf(image.getFileName())), MessageDialog.QUESTION, 0, answers).open();
+        if (answer == 0 || answer == 1) {
+            open(image, answer == 0 ? OpenOptions.DEFAULT.withReadMap(map.get()) : OpenOptions.DEFAULT);
+        }
+    }
+
+    /** Whether the job beside the image tells what was read. */
+    private static boolean passesKnown(Path image) {
+        try {
+            return !JobFile.open(JobFile.beside(image)).job().passes().isEmpty();
+        } catch (IOException e) {
+            return false; // the marks tell what is wrong with the job file
+        }
     }
 
     /** Opens an image with options. */
