@@ -10,7 +10,9 @@ import sectorglass.disk.MapEntry;
 import sectorglass.disk.MapVerdict;
 import sectorglass.disk.Partition;
 import sectorglass.disk.PartitionMap;
+import sectorglass.disk.ReadCount;
 import sectorglass.disk.Role;
+import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
 import sectorglass.image.OpenImage;
 import sectorglass.image.ReadState;
@@ -35,7 +37,7 @@ final class LayoutText {
         if (disk.volume() != null) {
             out.println();
             out.println("Volume (the image is one volume without a partition map)");
-            volume(disk.volume().info(), "  ");
+            volume(disk.volume(), "  ");
         }
     }
 
@@ -97,6 +99,7 @@ final class LayoutText {
         out.println();
         out.println("Partitions");
         int sectorSize = disk.image().sectorSize();
+        boolean whole = ReadCount.of(disk.image(), disk.image().all()).whole();
         for (Partition partition : disk.partitions()) {
             MapEntry entry = partition.entry();
             long last = entry.range().count() == 0 ? entry.range().first() : entry.range().last();
@@ -106,10 +109,11 @@ final class LayoutText {
                     : "type " + entry.type() + (entry.typeName() == null ? "" : " (" + entry.typeName() + ")"))
                     + (entry.name() == null || entry.name().isEmpty() ? "" : ", name \"" + SafeText.of(entry.name()) + "\"")
                     + (partition.map() < 0 ? "" : ", " + disk.maps().get(partition.map()).map().kind() + " entry " + entry.slot()));
+            counts("     read state: ", ReadCount.of(disk.image(), partition), whole);
             if (partition.volume() == null) {
                 out.println("     volume: none recognised");
             } else {
-                volume(partition.volume().info(), "     ");
+                volume(partition.volume(), "     ");
             }
             for (Role role : partition.roles()) {
                 out.println("     role: " + role.role().word() + " – " + SafeText.of(String.join("; ", role.reasons())));
@@ -121,7 +125,27 @@ final class LayoutText {
         return sectors > Long.MAX_VALUE / sectorSize ? Numbers.grouped(sectors) + " sectors" : Numbers.size(sectors * sectorSize);
     }
 
-    private void volume(VolumeInfo info, String indent) {
+    /** A line about what was read, left out where everything was read and nobody would look for it. */
+    private void counts(String before, ReadCount count, boolean quiet) {
+        if (count == null || quiet && count.whole()) {
+            return;
+        }
+        StringBuilder line = new StringBuilder(before);
+        if (count.whole()) {
+            line.append("all ").append(Numbers.grouped(count.read())).append(" sectors read");
+        } else {
+            line.append(Numbers.grouped(count.read())).append(" sectors read");
+            for (ReadState state : List.of(ReadState.FAILED, ReadState.SKIPPED, ReadState.UNREAD)) {
+                if (count.of(state) > 0) {
+                    line.append(", ").append(Numbers.grouped(count.of(state))).append(' ').append(state.word());
+                }
+            }
+        }
+        out.println(line);
+    }
+
+    private void volume(Volume volume, String indent) {
+        VolumeInfo info = volume.info();
         StringBuilder line = new StringBuilder(indent).append("volume: ").append(info.kind().toUpperCase(Locale.ROOT));
         if (info.label() != null) {
             line.append(" \"").append(SafeText.of(info.label())).append('"');
@@ -135,6 +159,7 @@ final class LayoutText {
         append(line, ", size ", info.bytes() == null ? null : Numbers.size(info.bytes()));
         append(line, ", used ", info.usedBytes() == null ? null : Numbers.size(info.usedBytes()));
         out.println(line);
+        counts(indent + "its own sectors: ", ReadCount.of(volume), true);
         info.remarks().forEach(remark -> out.println(indent + "! " + SafeText.of(remark)));
     }
 

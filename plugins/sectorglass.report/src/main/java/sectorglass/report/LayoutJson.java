@@ -9,6 +9,7 @@ import sectorglass.disk.MapVerdict;
 import sectorglass.disk.Nominal;
 import sectorglass.disk.Partition;
 import sectorglass.disk.PartitionMap;
+import sectorglass.disk.ReadCount;
 import sectorglass.disk.Role;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
@@ -33,13 +34,13 @@ public final class LayoutJson {
         out.object(() -> {
             out.object("image", () -> image(out, path, disk.image(), look.nominal()));
             out.object("firstLook", () -> look(out, look));
-            out.object("readState", () -> readState(out, disk.image()));
+            out.object("readState", () -> counts(out, ReadCount.of(disk.image(), disk.image().all())));
             out.array("maps", indexes(disk.maps().size()), i -> map(out, disk.maps().get((Integer) i).map(), verdicts.get((Integer) i)));
-            out.array("partitions", disk.partitions(), p -> partition(out, (Partition) p));
+            out.array("partitions", disk.partitions(), p -> partition(out, disk.image(), (Partition) p));
             if (disk.volume() == null) {
                 out.field("volume", null);
             } else {
-                out.object("volume", () -> volume(out, disk.volume().info()));
+                out.object("volume", () -> volume(out, disk.volume()));
             }
             if (order == null) {
                 out.field("parts", null);
@@ -95,9 +96,17 @@ public final class LayoutJson {
         out.array("remarks", look.remarks(), out::value);
     }
 
-    private static void readState(JsonOut out, SectorImage image) {
+    private static void readState(JsonOut out, ReadCount count) {
+        if (count == null) {
+            out.field("readState", null);
+        } else {
+            out.object("readState", () -> counts(out, count));
+        }
+    }
+
+    private static void counts(JsonOut out, ReadCount count) {
         for (ReadState state : ReadState.values()) {
-            out.field(state.word(), image.inState(state, image.all()).count());
+            out.field(state.word(), count.of(state));
         }
     }
 
@@ -107,13 +116,14 @@ public final class LayoutJson {
                 .field("fitsContent", verdict.fitsContent()).field("remark", map.remark()));
     }
 
-    private static void partition(JsonOut out, Partition partition) {
+    private static void partition(JsonOut out, SectorImage image, Partition partition) {
         MapEntry entry = partition.entry();
         out.object(() -> {
             out.field("number", partition.number()).field("map", partition.map() < 0 ? null : partition.map())
                     .field("entry", entry.slot()).field("firstLba", partition.placed() ? entry.range().first() : null).field("sectors", entry.range().count())
                     .field("type", entry.type()).field("typeName", entry.typeName()).field("name", entry.name())
                     .field("uuid", entry.uuid()).field("active", entry.active());
+            readState(out, ReadCount.of(image, partition));
             out.array("roles", partition.roles(), r -> {
                 Role role = (Role) r;
                 out.object(() -> {
@@ -125,15 +135,17 @@ public final class LayoutJson {
             if (volume == null) {
                 out.field("volume", null);
             } else {
-                out.object("volume", () -> volume(out, volume.info()));
+                out.object("volume", () -> volume(out, volume));
             }
         });
     }
 
-    private static void volume(JsonOut out, VolumeInfo info) {
+    private static void volume(JsonOut out, Volume volume) {
+        VolumeInfo info = volume.info();
         out.field("kind", info.kind()).field("label", info.label()).field("bootLabel", info.bootLabel())
                 .field("serial", info.serial()).field("uuid", info.uuid()).field("clusterBytes", info.clusterBytes())
                 .field("bytes", info.bytes()).field("usedBytes", info.usedBytes());
+        readState(out, ReadCount.of(volume));
         out.array("remarks", info.remarks(), out::value);
     }
 }

@@ -19,6 +19,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
@@ -34,7 +35,7 @@ import sectorglass.workbench.model.OpenDisk;
 /** The parts of the open image: where each stands, what proves that, and another order. */
 public final class PartsDialog extends TitleAreaDialog {
     private static final Point SIZE = new Point(1100, 520);
-    private static final int[] WIDTHS = {40, 210, 120, 170, 120, 320};
+    private static final int[] WIDTHS = {40, 150, 110, 175, 115, 420};
     private static final String[] COLUMNS = {"number", "file", "bytes", "begin", "place", "why"};
     private static final long MOST_BYTES = 1L << 60;
 
@@ -42,6 +43,7 @@ public final class PartsDialog extends TitleAreaDialog {
     private final OpenImage image;
     private final PartRows rows;
     private Table table;
+    private Label whole;
     private Button up;
     private Button down;
     private Button remove;
@@ -107,6 +109,11 @@ public final class PartsDialog extends TitleAreaDialog {
         spokenFor = button(area, "parts.proposed", this::asSpokenFor);
         button(area, "parts.numbers", this::numbers);
         button(area, "parts.export", this::export);
+        whole = new Label(area, SWT.WRAP);
+        GridData lines = new GridData(SWT.FILL, SWT.BEGINNING, true, false, 2, 1);
+        lines.heightHint = 2 * whole.computeSize(SWT.DEFAULT, SWT.DEFAULT).y;
+        lines.widthHint = 600;
+        whole.setLayoutData(lines);
         table.addListener(SWT.Selection, event -> enable());
         table.addListener(SWT.KeyDown, this::key);
         fill(0);
@@ -154,6 +161,7 @@ public final class PartsDialog extends TitleAreaDialog {
         down.setEnabled(chosen >= 0 && chosen + 1 < rows.size());
         remove.setEnabled(chosen >= 0 && rows.size() > 1);
         spokenFor.setEnabled(rows.spokenFor());
+        whole.setText(chosen < 0 ? "" : Texts.of("parts.chosen", chosen + 1, rows.file(chosen), rows.why(chosen)));
         Button ok = getButton(IDialogConstants.OK_ID);
         if (ok != null) {
             ok.setEnabled(rows.changed(image.parts().size()));

@@ -4,14 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import sectorglass.disk.Disk;
 import sectorglass.disk.Partition;
 import sectorglass.disk.PartitionMap;
 import sectorglass.disk.Phrases;
+import sectorglass.disk.ReadCount;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.image.ByteRange;
+import sectorglass.image.ReadState;
 import sectorglass.image.SafeText;
 import sectorglass.verify.Finding;
 import sectorglass.workbench.look.Numbers;
@@ -99,7 +102,8 @@ record DiskNode(String key, String name, String more, String tip, long address, 
         String roles = partition.roles().stream().map(role -> Texts.of("role." + role.role().word().replace(' ', '-')))
                 .collect(Collectors.joining(", "));
         long bytes = Math.min(partition.range().count(), Long.MAX_VALUE / size) * size;
-        String more = Numbers.size(bytes) + (roles.isEmpty() ? "" : ", " + roles);
+        ReadCount count = open.counts().get(open.disk().partitions().indexOf(partition));
+        String more = Numbers.size(bytes) + (count == null || count.whole() ? "" : ", " + lacking(count)) + (roles.isEmpty() ? "" : ", " + roles);
         List<DiskNode> children = volume == null ? List.of() : structures(open, volume.structures(), key);
         Sign worst = null;
         for (Finding finding : open.listed()) {
@@ -110,7 +114,15 @@ record DiskNode(String key, String name, String more, String tip, long address, 
         String reasons = partition.roles().stream().flatMap(role -> role.reasons().stream()).map(DiskNode::phrase).collect(Collectors.joining("\n"));
         long first = partition.range().first();
         long address = first < open.image().sectors() ? first * size : -1;
-        return new DiskNode(key, name, more, reasons.isEmpty() ? null : SafeText.of(reasons.replace("\n", "; ")), address, worst, children);
+        String told = count == null ? "" : Texts.of("disk.read", Numbers.grouped(count.read()), Numbers.grouped(partition.range().count()))
+                + (count.whole() ? "" : ", " + lacking(count)) + (reasons.isEmpty() ? "" : "\n");
+        return new DiskNode(key, name, more, told + SafeText.of(reasons.replace("\n", "; ")), address, worst, children);
+    }
+
+    /** Sectors that were not read, by state. */
+    private static String lacking(ReadCount count) {
+        return Stream.of(ReadState.FAILED, ReadState.SKIPPED, ReadState.UNREAD).filter(state -> count.of(state) > 0)
+                .map(state -> Texts.of("disk.lacking." + state.word(), Numbers.grouped(count.of(state)))).collect(Collectors.joining(", "));
     }
 
     private static DiskNode volume(OpenDisk open, Volume volume, String key, String prefix) {
