@@ -114,6 +114,11 @@ final class LineSource implements Closeable {
         return number;
     }
 
+    /** Whether the file ends in the current line. */
+    boolean unfinished() {
+        return ended && next == filled && (filled == 0 || buffer[filled - 1] != '\n' && buffer[filled - 1] != '\r');
+    }
+
     /** Whether the current line is longer than this class takes. */
     boolean tooLong() {
         return to - from > LONGEST;

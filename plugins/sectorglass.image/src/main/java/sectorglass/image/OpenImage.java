@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -106,6 +107,28 @@ public final class OpenImage implements SectorImage {
     public OpenImage withStates(ReadStateSources sources) {
         Now was = now;
         return new OpenImage(path, Now.of(was.files, form.form(), sources, sectorSize()), troubles, size, form, formClues, remarks, mapBeside, refresh);
+    }
+
+    /**
+     * An image with a text log among its sources.
+     *
+     * @param remarks what was noticed in the log, in words
+     */
+    public record Logged(OpenImage image, List<String> remarks) { }
+
+    /**
+     * The same image with a text log among its sources, which {@link #refresh} reads again when it has changed. Both share their files.
+     *
+     * @param locale language of remarks and of the sentences about what goes wrong
+     * @throws ImageException where the file, or a line of it, cannot be read
+     */
+    public Logged withLog(Path file, TextLog reading, Locale locale, Progress progress) throws ImageException {
+        FileStamp stamp = FileStamp.of(file); // before it is read: what is written meanwhile is met at the next look
+        TextLog.Loaded loaded = reading.load(file, sectorSize(), locale, progress);
+        Now was = now;
+        ReadStateSources sources = was.sources.with(ReadStateSources.Kind.TEXT_LOG, file.toString(), loaded.map());
+        return new Logged(new OpenImage(path, Now.of(was.files, form.form(), sources, sectorSize()), troubles, size, form, formClues, remarks,
+                new FollowedLog(refresh, file, reading, locale, troubles, stamp)), loaded.remarks());
     }
 
     /** The path that was asked for. */

@@ -149,14 +149,13 @@ final class Opening {
         try {
             FileStamp map = FileStamp.of(options.readMap());
             if (map != null && !map.equals(mapStamp)) {
-                sources = sources.without(Kind.READ_MAP).with(Kind.READ_MAP, options.readMap().toString(),
-                        ReadMapFile.read(options.readMap(), options.locale()).map());
+                sources = anew(sources, Kind.READ_MAP, options.readMap(), ReadMapFile.read(options.readMap(), options.locale()).map());
                 mapStamp = map;
             }
             FileStamp log = FileStamp.of(options.logFile());
             if (log != null && !log.equals(logStamp)) {
-                sources = sources.without(Kind.TEXT_LOG).with(Kind.TEXT_LOG, options.logFile().toString(),
-                        options.log().load(options.logFile(), image.sectorSize(), options.locale(), Progress.NONE).map());
+                sources = anew(sources, Kind.TEXT_LOG, options.logFile(),
+                        options.log().again(options.logFile(), image.sectorSize(), options.locale(), Progress.NONE).map());
                 logStamp = log;
             }
         } catch (ImageException e) {
@@ -164,5 +163,11 @@ final class Opening {
         }
         return files == before.files() && sources == before.sources() ? before
                 : Now.of(files, image.dumpForm().form(), sources, image.sectorSize());
+    }
+
+    /** The map of a file in place of its former one; where that was taken out meanwhile, in place of all of its kind. */
+    private static ReadStateSources anew(ReadStateSources sources, Kind kind, Path file, ReadMap map) {
+        ReadStateSources changed = sources.replaced(kind, file.toString(), map);
+        return changed != sources ? changed : sources.without(kind).with(kind, file.toString(), map);
     }
 }

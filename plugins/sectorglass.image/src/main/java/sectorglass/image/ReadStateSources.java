@@ -76,6 +76,14 @@ public final class ReadStateSources {
         return new ReadStateSources(sources.stream().filter(source -> source.kind != kind).toList());
     }
 
+    /** These sources with another map in place of that of the source of this kind and name; the same object where there is none. */
+    public ReadStateSources replaced(Kind kind, String name, ReadMap map) {
+        if (sources.stream().noneMatch(source -> source.kind == kind && source.name.equals(name))) {
+            return this;
+        }
+        return new ReadStateSources(sources.stream().map(source -> source.kind == kind && source.name.equals(name) ? new Source(kind, name, map) : source).toList());
+    }
+
     /** The sources, the strongest first. */
     public List<Source> sources() {
         return sources;

@@ -129,6 +129,11 @@ public record TextLog(String delimiter, int skippedLines, String comment, int st
      * @throws ImageException where the file or, unless {@link #tolerant}, one of its lines cannot be read
      */
     public Loaded load(Path file, int sectorSize, Locale locale, Progress progress) throws ImageException {
-        return new TextLogReader(this, file, new Texts(locale)).load(sectorSize, progress);
+        return new TextLogReader(this, file, new Texts(locale)).load(sectorSize, false, progress);
+    }
+
+    /** Reads a log that another process may be writing: a last line that is not finished and cannot be read yet is left out. */
+    Loaded again(Path file, int sectorSize, Locale locale, Progress progress) throws ImageException {
+        return new TextLogReader(this, file, new Texts(locale)).load(sectorSize, true, progress);
     }
 }

@@ -57,7 +57,8 @@ final class TextLogReader {
         return shown;
     }
 
-    TextLog.Loaded load(int sectorSize, Progress progress) throws ImageException {
+    /** @param growing whether a last line without an end that cannot be read is left out */
+    TextLog.Loaded load(int sectorSize, boolean growing, Progress progress) throws ImageException {
         StateCollector collector = new StateCollector(StateCollector.Rule.LATER);
         LogRuns runs = new LogRuns(collector, log.unit() == TextLog.Unit.BYTES ? sectorSize : 1);
         List<String> remarks = new ArrayList<>();
@@ -78,6 +79,9 @@ final class TextLogReader {
                 if (problem == null) {
                     runs.add(start, length, state, lines.number());
                     taken++;
+                    continue;
+                }
+                if (growing && lines.unfinished()) {
                     continue;
                 }
                 bad++;

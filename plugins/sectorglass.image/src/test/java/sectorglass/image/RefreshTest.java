@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 
@@ -79,6 +80,35 @@ class RefreshTest {
             Files.write(file, new byte[512]);
             assertTrue(image.refresh().isEmpty());
             assertEquals(ReadState.FAILED, image.sector(4).state(0));
+        }
+    }
+
+    /** A log that grows while the imaging runs, taken in after opening: its last line may be half written. */
+    @Test
+    void aLogTakenInLaterIsReadAgain() throws Exception {
+        Path file = Files.write(folder.resolve("a.img"), new byte[100 * 512]);
+        Path log = TestFiles.write(folder.resolve("a.log"), "0,40,read\n40,10,failed\n");
+        Path map = TestFiles.write(folder.resolve("a.csv"), "90,5,skipped\n");
+        try (OpenImage opened = Images.open(file, OpenOptions.DEFAULT.withReadMap(map))) {
+            OpenImage image = opened.withLog(log, TextLog.DEFAULT, Locale.ENGLISH, Progress.NONE).image();
+            assertEquals(40, image.inState(ReadState.READ, image.all()).count());
+            assertTrue(image.refresh().isEmpty());
+            TestFiles.write(log, "0,40,read\n40,10,read\n50,20,read\n70,1");
+            TestFiles.write(map, "90,5,skipped\n96,1,skipped\n");
+            Changes changes = image.refresh();
+            assertEquals("[0..69]", image.inState(ReadState.READ, image.all()).toString());
+            assertEquals("[90..94, 96..96]", image.inState(ReadState.SKIPPED, image.all()).toString());
+            assertTrue(!changes.isEmpty());
+            assertEquals(java.util.List.of(), image.troubles());
+            OpenImage again = image.withStates(image.states());
+            TestFiles.write(log, "0,40,read\nnonsense\n50,20,read\n70,1");
+            again.refresh();
+            assertEquals("[0..69]", again.inState(ReadState.READ, again.all()).toString(), "a log that cannot be read changes nothing");
+            assertTrue(again.troubles().get(0).contains("line 2"), again.troubles().toString());
+            OpenImage without = image.withStates(image.states().without(ReadStateSources.Kind.TEXT_LOG));
+            TestFiles.write(log, "0,100,read\n");
+            without.refresh();
+            assertEquals(0, without.inState(ReadState.READ, without.all()).count(), "taken out is taken out");
         }
     }
 }

@@ -46,6 +46,12 @@ public final class JobPasses {
                 : states.without(Kind.READ_MAP).with(Kind.READ_MAP, String.join(", ", history.passes().stream().map(PassHistory.Pass::name).toList()), history.map());
     }
 
+    /** Whether the states come from the passes of the job. */
+    public static boolean shown(ReadStateSources states, Job job) {
+        String names = String.join(", ", job.passes().stream().filter(pass -> pass.readMap() != null).map(pass -> String.valueOf(pass.name())).toList());
+        return !names.isEmpty() && states.sources().stream().anyMatch(source -> source.kind() == Kind.READ_MAP && source.name().equals(names));
+    }
+
     /** Whether one of the passes has this read map. */
     public static boolean has(Job job, Path jobFile, Path readMap) {
         Path wanted = readMap.toAbsolutePath().normalize();

@@ -163,7 +163,7 @@ public final class ImportDialog extends TitleAreaDialog {
     }
 
     /** What comes out of the sources. */
-    private record Taken(ReadStateSources sources, List<String> remarks) { }
+    private record Taken(OpenImage image, List<String> remarks) { }
 
     @Override
     protected void okPressed() {
@@ -177,23 +177,24 @@ public final class ImportDialog extends TitleAreaDialog {
         }
         boolean withHoles = offers.getItemCount() > fillers.size() && offers.getItem(fillers.size()).getChecked();
         bar.start(Words.of("states.loading"), progress -> {
-            ReadStateSources sources = image.states();
+            OpenImage known = image;
             List<String> remarks = new ArrayList<>();
             if (log != null) {
-                TextLog.Loaded loaded = reading.load(log, image.sectorSize(), Locale.getDefault(), progress);
-                remarks.addAll(loaded.remarks());
-                sources = sources.with(Kind.TEXT_LOG, log.toString(), loaded.map());
+                OpenImage.Logged logged = known.withLog(log, reading, Locale.getDefault(), progress);
+                remarks.addAll(logged.remarks());
+                known = logged.image();
             }
+            ReadStateSources sources = known.states();
             for (Filler filler : accepted) {
                 sources = sources.with(Kind.FILLER, filler.words(), ReadMap.of(filler.ranges(image, progress), ReadState.UNREAD));
             }
             if (withHoles) {
                 sources = sources.with(Kind.HOLES, "holes", ReadMap.of(holes, ReadState.UNREAD));
             }
-            return new Taken(sources, remarks);
+            return new Taken(known.withStates(sources), remarks);
         }, taken -> {
             Shell parent = (Shell) getShell().getParent();
-            Reread.start(open, taken.sources(), taken.remarks(), why -> {
+            Reread.start(open, taken.image(), taken.remarks(), why -> {
                 if (why != null) {
                     MessageDialog.openError(parent, Words.of("states.title"), why);
                 }

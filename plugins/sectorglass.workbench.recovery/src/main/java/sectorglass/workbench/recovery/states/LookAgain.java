@@ -1,5 +1,7 @@
 package sectorglass.workbench.recovery.states;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,8 +11,11 @@ import sectorglass.disk.Disk;
 import sectorglass.disk.Level;
 import sectorglass.disk.Survey;
 import sectorglass.image.Changes;
+import sectorglass.image.ImageException;
 import sectorglass.image.OpenImage;
 import sectorglass.image.Progress;
+import sectorglass.recovery.JobFile;
+import sectorglass.recovery.JobPasses;
 import sectorglass.recovery.growth.Since;
 import sectorglass.recovery.growth.Standing;
 import sectorglass.verify.Findings;
@@ -47,12 +52,24 @@ public final class LookAgain {
         }, failed).schedule();
     }
 
-    private static Look look(OpenDisk open, Progress progress) {
+    private static sectorglass.recovery.Job job(OpenDisk open) {
+        try {
+            return JobFile.open(JobFile.beside(open.path())).job();
+        } catch (IOException e) {
+            return sectorglass.recovery.Job.empty(); // the marks tell what is wrong with the job file
+        }
+    }
+
+    private static Look look(OpenDisk open, Progress progress) throws ImageException {
         OpenImage image = (OpenImage) open.image();
         Findings known = open.findings() != null ? open.findings() : judge(open.disk(), progress);
         Standing before = Standing.of(open.disk(), known, progress);
+        sectorglass.recovery.Job job = job(open);
+        Path file = JobFile.beside(open.path());
+        boolean passes = JobPasses.shown(image.states(), job);
         Changes changes = image.refresh();
-        OpenImage fresh = image.withStates(image.states()); // an image of its own: what was decoded from the former one is left behind
+        // an image of its own: what was decoded from the former one is left behind
+        OpenImage fresh = image.withStates(passes ? JobPasses.applied(image.states(), JobPasses.history(job, file, image.sectors())) : image.states());
         Disk disk = Survey.ofProviders().disk(fresh, open.disk().others(), progress);
         Findings findings = judge(disk, progress);
         List<String> remarks = new ArrayList<>(open.remarks());

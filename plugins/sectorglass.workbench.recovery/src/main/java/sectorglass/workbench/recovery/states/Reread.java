@@ -26,7 +26,15 @@ public final class Reread {
 
     /** Begins. For the thread of the window. */
     public static void start(OpenDisk open, ReadStateSources sources, List<String> remarks, Consumer<String> failed) {
-        OpenImage image = ((OpenImage) open.image()).withStates(sources);
+        start(open, ((OpenImage) open.image()).withStates(sources), remarks, failed);
+    }
+
+    /**
+     * Begins, with an image made from the open one. For the thread of the window.
+     *
+     * @param image over the same files
+     */
+    public static void start(OpenDisk open, OpenImage image, List<String> remarks, Consumer<String> failed) {
         List<String> all = new ArrayList<>(open.remarks());
         all.addAll(remarks);
         new Work<>(Words.of("states.applying"), progress -> OpenDisk.surveyed(open.path(), survey(image, open.disk(), progress), all), surveyed -> {
