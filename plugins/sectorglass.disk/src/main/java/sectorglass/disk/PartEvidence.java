@@ -33,7 +33,7 @@ public final class PartEvidence {
      * @return null where the image has one part only, or lies in its files in another form than plain
      */
     public static PartOrder of(OpenImage image, Disk disk, Findings findings) {
-        if (image.parts().size() < 2 || !image.dumpForm().form().plain()) {
+        if (image.parts().size() < 2 || !image.dumpForm().form().withTrailer(0).plain()) {
             return null;
         }
         List<PartOrder.Sighting> sightings = new ArrayList<>();

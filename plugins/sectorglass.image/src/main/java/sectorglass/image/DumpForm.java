@@ -66,6 +66,24 @@ public record DumpForm(long header, long trailer, long firstImageByte, int store
         return header == 0 && trailer == 0 && firstImageByte == 0 && contiguous() && !swapped;
     }
 
+    /** The form as the option {@code --dump-form} takes it; empty for the plain one. */
+    public String keys() {
+        StringBuilder keys = new StringBuilder();
+        key(keys, "header", header, 0);
+        key(keys, "trailer", trailer, 0);
+        key(keys, "first", firstImageByte, 0);
+        key(keys, "stored", storedSector, PLAIN.storedSector);
+        key(keys, "offset", payloadOffset, 0);
+        key(keys, "length", payloadLength, storedSector - payloadOffset);
+        return keys.append(swapped ? (keys.length() == 0 ? "" : ",") + "swapped=yes" : "").toString();
+    }
+
+    private static void key(StringBuilder keys, String name, long value, long usual) {
+        if (value != usual) {
+            keys.append(keys.length() == 0 ? "" : ",").append(name).append('=').append(value);
+        }
+    }
+
     /** Whether nothing lies between the sectors. */
     public boolean contiguous() {
         return payloadLength == storedSector;

@@ -3,8 +3,11 @@ package sectorglass.image;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 import sectorglass.image.OpenImage.Now;
 import sectorglass.image.OpenImage.Troubles;
@@ -102,17 +105,27 @@ final class Opening {
         }
         List<DumpForm.Clue> clues = new ArrayList<>(DumpFormFinder.ofProviders(texts).find(stored));
         DumpForm.Clue taken = DumpFormFinder.sure(clues) ? clues.get(0) : PLAIN;
+        List<DumpForm.Clue> offered = new ArrayList<>();
         for (DumpFormClue provider : Providers.all(DumpFormClue.class)) {
             try {
-                clues.addAll(provider.look(stored));
+                offered.addAll(provider.look(stored));
             } catch (UnreadException e) {
                 continue; // what it needs was not read: it says nothing
             }
         }
-        formClues = List.copyOf(clues);
+        formClues = Stream.concat(clues.stream(), offered.stream()).toList();
         if (taken != PLAIN) {
             remarks.add(texts.of("form.taken", taken.reason()));
+            return taken;
         }
+        Optional<DumpForm.Clue> proven = offered.stream().filter(DumpFormClue::proven).findFirst();
+        if (proven.isPresent()) {
+            remarks.add(texts.of("form.trailing", proven.get().form().trailer(), proven.get().reason()));
+            return proven.get();
+        }
+        Map<DumpForm, List<String>> reasons = new LinkedHashMap<>();
+        offered.forEach(clue -> reasons.computeIfAbsent(clue.form(), k -> new ArrayList<>()).add(clue.reason()));
+        reasons.forEach((form, why) -> remarks.add(texts.of("form.offered", DumpFormFinder.words(form, texts), String.join("; ", why), form.keys())));
         return taken;
     }
 

@@ -53,10 +53,15 @@ record GptEntries(long lba, long count, long size, int sectorSize) {
 
     /** CRC-32 of the array; throws {@link UnreadException} with all of its sectors that were not read. */
     long crc(SectorImage image) {
+        return crc(image, firstByte());
+    }
+
+    /** The same of an array that stands at another byte. */
+    long crc(SectorImage image, long firstByte) {
         CRC32 crc = new CRC32();
         SectorRanges missing = SectorRanges.EMPTY;
         for (long at = 0; at < bytes(); at += CHUNK) {
-            Window part = image.window(firstByte() + at, (int) Math.min(CHUNK, bytes() - at));
+            Window part = image.window(firstByte + at, (int) Math.min(CHUNK, bytes() - at));
             if (part.isRead(0, part.length())) {
                 crc.update(part.raw(0, part.length()));
             } else {
