@@ -127,7 +127,7 @@ public final class OpenImage implements SectorImage {
         TextLog.Loaded loaded = reading.load(file, sectorSize(), locale, progress);
         Now was = now;
         ReadStateSources sources = was.sources.with(ReadStateSources.Kind.TEXT_LOG, file.toString(), loaded.map());
-        return new Logged(new OpenImage(path, Now.of(was.files, form.form(), sources, sectorSize()), troubles, size, form, formClues, remarks,
+        return new Logged(new OpenImage(path, Now.of(was.files, form.form(), sources, sectorSize()), troubles, size, form, formClues, remarks, mapBeside,
                 new FollowedLog(refresh, file, reading, locale, troubles, stamp)), loaded.remarks());
     }
 
