@@ -59,26 +59,29 @@ public record Findings(List<Finding> all, Counts counts) {
                 : outcome.severity != null ? outcome.severity : rule.severity();
         Map<String, Object> values = new LinkedHashMap<>(outcome.values);
         Map<String, Object> filled = new HashMap<>(values);
-        filled.put("stored", outcome.stored);
-        filled.put("computed", outcome.computed);
+        ValueWords words = ValueWords.of(book.locale());
+        String stored = words.say(outcome.stored);
+        String computed = words.say(outcome.computed);
+        filled.put("stored", stored);
+        filled.put("computed", computed);
         filled.put("lba", where.start() / sectorSize);
         filled.put("byte", where.start() % sectorSize);
         filled.put("count", count);
         String what = book.text(rule.id(), "what", filled);
         String means = book.text(rule.id(), "means", filled);
         String advice = book.text(rule.id(), "advice", filled);
-        String reason = outcome.reason;
+        String reason = words.say(outcome.reason);
         if (outcome.verdict == Verdict.NOT_CHECKED) {
-            ResourceBundle words = ResourceBundle.getBundle("sectorglass.verify.words", book.locale(), Findings.class.getClassLoader(),
+            ResourceBundle sentences = ResourceBundle.getBundle("sectorglass.verify.words", book.locale(), Findings.class.getClassLoader(),
                     ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
             if (reason == null) {
-                reason = String.format(Locale.ROOT, words.getString("reason.unread"), outcome.missing.count());
+                reason = String.format(Locale.ROOT, sentences.getString("reason.unread"), outcome.missing.count());
             }
-            what = words.getString("what.not-checked") + " " + book.statement(rule.id()).orElse(what);
-            means = words.getString("means.not-checked");
-            advice = words.getString(outcome.missing.isEmpty() ? "advice.undecided" : "advice.unread");
+            what = sentences.getString("what.not-checked") + " " + book.statement(rule.id()).orElse(what);
+            means = sentences.getString("means.not-checked");
+            advice = sentences.getString(outcome.missing.isEmpty() ? "advice.undecided" : "advice.unread");
         }
-        return new Finding(id, rule.id(), outcome.verdict, severity, where, entry.structure(), outcome.stored, outcome.computed, what,
+        return new Finding(id, rule.id(), outcome.verdict, severity, where, entry.structure(), stored, computed, what,
                 means, advice, rule.source(), entry.volume(), reason, outcome.missing, cause, count, Map.copyOf(nonNull(values)));
     }
 

@@ -136,4 +136,15 @@ class FindingsTest {
         other.in(HEADER).report("x.size", new ByteRange(524, 4), Outcome.failed(1, 2));
         assertEquals(of(one).all(), of(other).all());
     }
+
+    @Test
+    void phrasesOfValuesAreToldInTheLanguageOfTheBookAndQuotedTextStays() {
+        ValueWords german = ValueWords.of(Locale.GERMAN);
+        assertEquals("höchstens 12 Sektoren", german.say("at most 12 sectors"));
+        assertEquals("3 Einträge, Platz für 2", german.say("3 entries, room for 2"));
+        assertEquals("der Name \"at most 2 sectors\"", german.say("the name \"at most 2 sectors\""));
+        assertEquals("dc12b50e-bad-4b8b 0xC039B243 free.txt", german.say("dc12b50e-bad-4b8b 0xC039B243 free.txt"));
+        assertNull(german.say(null));
+        assertEquals("at most 12 sectors", ValueWords.of(Locale.ENGLISH).say("at most 12 sectors"));
+    }
 }
