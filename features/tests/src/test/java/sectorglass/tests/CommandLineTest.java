@@ -168,7 +168,7 @@ class CommandLineTest {
         Path map = folder.resolve("map.csv");
         Files.writeString(map, "first_lba,sectors,state\n0,1,read\n1,1,failed\n2,131070,read\n");
         Cli partly = Cli.run("find", image, "--text", "EFI PART", "--read-map", map);
-        assertTrue(partly.out().contains("1 place; 1 sectors were not read"), partly.out());
+        assertTrue(partly.out().contains("1 place; 1 sector was not read"), partly.out());
     }
 
     @Test

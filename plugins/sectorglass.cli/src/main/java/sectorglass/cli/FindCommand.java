@@ -86,7 +86,7 @@ final class FindCommand extends ImageCommand {
         });
         out.println(Numbers.grouped(result.hits()) + (result.hits() == 1 ? " place" : " places")
                 + (result.ended() ? "" : ", stopped at the limit")
-                + (result.unreadSectors() == 0 ? "" : "; " + Numbers.grouped(result.unreadSectors()) + " sectors were not read and could not be looked at"));
+                + (result.unreadSectors() == 0 ? "" : "; " + Numbers.grouped(result.unreadSectors()) + (result.unreadSectors() == 1 ? " sector was" : " sectors were") + " not read and could not be looked at"));
         return Status.DONE;
     }
 

@@ -1,6 +1,7 @@
 package sectorglass.cli;
 
 import java.io.PrintStream;
+import java.util.Arrays;
 import java.util.List;
 
 import picocli.CommandLine.Command;
@@ -68,41 +69,54 @@ final class VerifyCommand extends ImageCommand {
         for (Finding finding : shown) {
             if (finding.verdict() == Verdict.PASSED || finding.cause() != null) {
                 out.println(sign(finding) + " " + finding.check() + "  LBA " + Numbers.grouped(finding.where().start() / sectorSize)
-                        + (finding.cause() == null ? "" : "  follows from " + finding.cause()));
+                        + (finding.cause() == null ? "" : "  " + say("verify.follows-from", finding.cause())));
             } else {
                 finding(finding, sectorSize);
             }
         }
         Findings.Counts c = findings.counts();
-        out.println("unusable " + c.unusable() + " · at risk " + c.atRisk() + " · cosmetic " + c.cosmetic() + " · not checked "
-                + c.notChecked() + " · passed " + c.passed() + (full ? "" : "   (--full reads every record and cluster map)"));
+        out.println(say("verify.counts", c.unusable(), c.atRisk(), c.cosmetic(), c.notChecked(), c.passed()) + (full ? "" : "   " + say("verify.full")));
     }
 
     private void finding(Finding f, int sectorSize) {
         out.println(sign(f) + " " + SafeText.of(f.what()));
         Table table = new Table("ll");
-        table.row("Check", f.id() + "  " + f.check() + "  " + (f.severity() == null ? f.verdict().word() : f.severity().word())
-                + (f.volume() == null ? "" : ", volume " + f.volume()) + (f.count() > 1 ? ", with " + (f.count() - 1) + " that follow from it" : ""));
+        table.row(say("verify.check"), f.id() + "  " + f.check() + "  " + word(f) + (f.volume() == null ? "" : say("verify.volume", f.volume()))
+                + (f.count() > 1 ? say("verify.with", f.count() - 1) : ""));
         long start = f.where().start();
         long first = start % sectorSize;
-        table.row("Where", "LBA " + Numbers.grouped(start / sectorSize) + ", byte " + first
-                + (f.where().length() > 1 ? " to " + Numbers.grouped(first + f.where().length() - 1) : "") + ", image byte " + Numbers.address(start));
+        table.row(say("verify.where"), say(f.where().length() > 1 ? "verify.bytes" : "verify.byte", Numbers.grouped(start / sectorSize), first,
+                Numbers.address(start), Numbers.grouped(first + f.where().length() - 1)));
         if (f.stored() != null) {
-            table.row("Values", "stored " + SafeText.of(f.stored()) + (f.computed() == null ? "" : ", computed " + SafeText.of(f.computed())));
+            table.row(say("verify.values"), say("verify.stored", f.stored())
+                    + (f.computed() == null ? "" : say("verify.computed", f.computed())));
         }
         if (f.reason() != null) {
-            table.row("Reason", SafeText.of(f.reason()) + (f.missing().isEmpty() ? "" : ": LBA " + missing(f)));
+            table.row(say("verify.reason"), SafeText.of(f.reason()) + (f.missing().isEmpty() ? "" : ": LBA " + missing(f)));
         }
         Job.Accepted one = accepted.of(f);
         if (one != null) {
-            table.row("Accepted", "by " + SafeText.of(String.valueOf(one.who())) + ", " + one.at() + (one.note() == null ? "" : ": " + SafeText.of(one.note())));
+            table.row(say("verify.accepted"), say("verify.accepted.by", one.who(), one.at())
+                    + (one.note() == null ? "" : ": " + SafeText.of(one.note())));
         }
-        table.row("Means", f.means()).row("Do", f.advice()).row("Source", f.source());
+        table.row(say("verify.means"), f.means()).row(say("verify.do"), f.advice()).row(say("verify.source"), f.source());
         table.print(out, "    ");
         out.println();
     }
 
-    private static String missing(Finding f) {
+    private String say(String key, Object... values) {
+        return texts().of(key, Arrays.stream(values).map(String::valueOf).toArray());
+    }
+
+    private String word(Finding f) {
+        return say(f.severity() == null ? "verify.not-checked" : switch (f.severity()) {
+            case UNUSABLE -> "verify.unusable";
+            case AT_RISK -> "verify.at-risk";
+            case COSMETIC -> "verify.cosmetic";
+        });
+    }
+
+    private String missing(Finding f) {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < Math.min(4, f.missing().runs()); i++) {
             var run = f.missing().run(i);
@@ -111,7 +125,7 @@ final class VerifyCommand extends ImageCommand {
                 text.append(" – ").append(Numbers.grouped(run.last()));
             }
         }
-        return f.missing().runs() > 4 ? text + " and " + Numbers.grouped(f.missing().runs() - 4) + " more ranges" : text.toString();
+        return f.missing().runs() > 4 ? text + " " + say("verify.more-ranges", Numbers.grouped(f.missing().runs() - 4)) : text.toString();
     }
 
     /** The shape of a severity, as in the workbench. */

@@ -75,7 +75,8 @@ public record Findings(List<Finding> all, Counts counts) {
             ResourceBundle sentences = ResourceBundle.getBundle("sectorglass.verify.words", book.locale(), Findings.class.getClassLoader(),
                     ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
             if (reason == null) {
-                reason = String.format(Locale.ROOT, sentences.getString("reason.unread"), outcome.missing.count());
+                reason = outcome.missing.count() == 1 ? sentences.getString("reason.unread.one")
+                        : String.format(Locale.ROOT, sentences.getString("reason.unread"), outcome.missing.count());
             }
             what = sentences.getString("what.not-checked") + " " + book.statement(rule.id()).orElse(what);
             means = sentences.getString("means.not-checked");
