@@ -1,14 +1,11 @@
 package sectorglass.cli;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,10 +16,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import sectorglass.disk.FileTree;
 import sectorglass.image.OpenImage;
-import sectorglass.recovery.Extraction;
-import sectorglass.recovery.Manifest;
-import sectorglass.recovery.ManifestFile;
-import sectorglass.recovery.opening.FileTests;
+import sectorglass.recovery.ExtractionRun;
 import sectorglass.recovery.outcome.VolumeFiles;
 import sectorglass.recovery.outcome.Wish;
 
@@ -86,12 +80,13 @@ final class ExtractCommand extends VolumeCommand {
             throw new CommandException(Status.USE, "Name the files and folders to extract, or a wanted list; \"/\" means all.");
         }
         try {
-            Extracted result = extract(chosen, wanted);
+            ExtractionRun.Wish wish = new ExtractionRun.Wish(to, (byte) fill, deleted, streams, ZoneId.of(zone), test, resume);
+            ExtractionRun result = ExtractionRun.run(chosen.files(), wanted, wish, progress(), so -> { });
             if (!quiet) {
-                out.println(texts().of("extract.done", Numbers.grouped(result.files), Numbers.size(result.bytes), to, Numbers.grouped(result.incomplete),
-                        result.manifest));
+                out.println(texts().of("extract.done", Numbers.grouped(result.files()), Numbers.size(result.bytes()), to, Numbers.grouped(result.incomplete()),
+                        result.manifest()));
             }
-            return result.incomplete + absent > 0 ? Status.INCOMPLETE : Status.DONE;
+            return result.incomplete() + absent > 0 ? Status.INCOMPLETE : Status.DONE;
         } catch (FileAlreadyExistsException e) {
             throw new CommandException(Status.OUTPUT, e.getMessage() + " exists already and is never written over. Give another folder.");
         } catch (IOException | UncheckedIOException e) {
@@ -112,44 +107,5 @@ final class ExtractCommand extends VolumeCommand {
             });
         }
         return all;
-    }
-
-    /** What was done. */
-    private static final class Extracted {
-        private long files;
-        private long bytes;
-        private long incomplete;
-        private Path manifest;
-    }
-
-    private Extracted extract(VolumeFiles chosen, List<Integer> wanted) throws IOException {
-        Files.createDirectories(to);
-        Extracted result = new Extracted();
-        result.manifest = to.resolve("manifest.csv");
-        boolean more = resume && Files.exists(result.manifest);
-        if (more) {
-            ManifestFile.mend(result.manifest);
-        }
-        ManifestFile before = more ? ManifestFile.load(result.manifest) : null;
-        for (ManifestFile.Line line : more ? before.lines() : List.<ManifestFile.Line>of()) {
-            result.incomplete += line.complete() ? 0 : 1;
-        }
-        Extraction.Options options = new Extraction.Options((byte) fill, deleted, streams, ZoneId.of(zone), test ? FileTests.ofProviders() : null,
-                resume ? more ? before : (path, stream, file) -> false : null);
-        Extraction extraction = new Extraction(chosen.files(), to, options, progress());
-        try (BufferedWriter lines = Files.newBufferedWriter(result.manifest, StandardCharsets.UTF_8,
-                more ? StandardOpenOption.APPEND : StandardOpenOption.CREATE_NEW)) {
-            Manifest manifest = new Manifest(lines, to.toRealPath(), ZoneId.of(zone), more);
-            java.util.Set<Integer> once = new java.util.LinkedHashSet<>(wanted);
-            for (int entry : once) {
-                extraction.extract(entry, written -> {
-                    manifest.add(written);
-                    result.files += written.file() == null ? 0 : 1;
-                    result.bytes += written.file() == null ? 0 : written.bytes();
-                    result.incomplete += written.complete() ? 0 : 1;
-                });
-            }
-        }
-        return result;
     }
 }

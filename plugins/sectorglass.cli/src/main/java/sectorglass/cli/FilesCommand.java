@@ -78,7 +78,7 @@ final class FilesCommand extends VolumeCommand {
             if (json) {
                 WishesJson.write(answers, out);
             } else {
-                WishText.print(answers, out);
+                WishText.print(answers, texts(), out);
             }
             return Status.DONE;
         }

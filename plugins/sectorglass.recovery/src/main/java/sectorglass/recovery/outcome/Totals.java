@@ -47,6 +47,21 @@ public final class Totals {
         return sum;
     }
 
+    /** This without parts that it holds. */
+    public Totals without(Iterable<Totals> parts) {
+        Totals rest = sum(java.util.List.of(this));
+        for (Totals part : parts) {
+            for (int i = 0; i < STATES; i++) {
+                rest.files[i] -= part.files[i];
+                rest.bytes[i] -= part.bytes[i];
+            }
+            rest.readBytes -= part.readBytes;
+            rest.empty -= part.empty;
+            rest.emptyBytes -= part.emptyBytes;
+        }
+        return rest;
+    }
+
     /** Files in a state. */
     public long files(FileState state) {
         return files[state.ordinal()];

@@ -103,13 +103,8 @@ final class CustomerReport {
         List<List<String>> table = new ArrayList<>();
         for (WishAnswer answer : input.wishes()) {
             Totals totals = answer.totals();
-            String key = "answer." + answer.answer().name().toLowerCase(java.util.Locale.ROOT);
-            String words = answer.answer() == WishAnswer.Answer.NOT_SEEN && answer.unreadMetadata() > 0 ? forms.of("answer.not_seen.unread") : forms.of(key,
-                    totals.files(), totals.files(FileState.COMPLETE), totals.files(FileState.DAMAGED), totals.files(FileState.LOST));
-            if (totals.empty() > 0) {
-                words += " " + forms.of("answer.empty", totals.empty());
-            }
-            table.add(List.of(WishWords.of(answer.wish(), forms), forms.count(totals.files()), forms.size(totals.bytes()), words));
+            table.add(List.of(WishWords.of(answer.wish(), forms), forms.count(totals.files()), forms.size(totals.bytes()),
+                    WishSentences.answer(answer, forms)));
         }
         blocks.add(new Block.Table(List.of(forms.of("column.wish"), forms.of("column.files"), forms.of("column.size"), forms.of("column.answer")),
                 new boolean[] {false, true, true, false}, new double[] {38, 9, 11, 42}, table, Set.of()));

@@ -10,6 +10,8 @@ public final class RecoverPerspective implements IPerspectiveFactory {
     public static final String ID = "sectorglass.workbench.recovery.recover";
     /** Id of the part Files. */
     public static final String FILES = "sectorglass.workbench.recovery.files";
+    /** Id of the part Drawing. */
+    public static final String DRAWING = "sectorglass.workbench.recovery.drawing";
     /** Id of the part Read plan. */
     public static final String PLAN = "sectorglass.workbench.recovery.plan";
     /** Id of the part Search. */
@@ -31,11 +33,12 @@ public final class RecoverPerspective implements IPerspectiveFactory {
         left.addView("sectorglass.workbench.disk");
         IFolderLayout middle = layout.createFolder("middle", IPageLayout.LEFT, 0.5f, IPageLayout.ID_EDITOR_AREA);
         middle.addView(FILES);
+        middle.addView(DRAWING);
         middle.addView(PLAN);
         middle.addView(SEARCH);
         middle.addView(COPIES);
         middle.addView(PROPOSALS);
-        for (String part : new String[] {FILES, PLAN, SEARCH, COPIES, PROPOSALS}) {
+        for (String part : new String[] {FILES, DRAWING, PLAN, SEARCH, COPIES, PROPOSALS}) {
             layout.addShowViewShortcut(part);
         }
     }

@@ -25,6 +25,8 @@ class RecoverScreenshots {
             Ui.open(Demo.Variant.PARTLY_READ);
             Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
             Screenshots.shoot(name + "files" + theme);
+            Ui.run(() -> Ui.part(RecoverTest.RECOVER + "drawing"));
+            Screenshots.shoot(name + "drawing" + theme);
             Ui.run(() -> {
                 Ui.part(RecoverTest.RECOVER + "plan");
                 RecoverTest.press(Ui.window(), german ? "Plan machen" : "Make plan");

@@ -9,7 +9,7 @@ import sectorglass.recovery.Job;
 import sectorglass.workbench.recovery.Words;
 
 /** Approvals in words. */
-public final class ApprovalWords {
+final class ApprovalWords {
 
     private ApprovalWords() {
     }
@@ -20,7 +20,7 @@ public final class ApprovalWords {
     }
 
     /** One sentence about the latest one; how many there are where there are several. */
-    public static String latest(List<Job.Approval> all) {
+    static String latest(List<Job.Approval> all) {
         if (all.isEmpty()) {
             return Words.of("approval.none");
         }

@@ -15,6 +15,7 @@ import sectorglass.disk.FileTree;
 import sectorglass.disk.Files;
 import sectorglass.image.Progress;
 import sectorglass.recovery.PathPattern;
+import sectorglass.recovery.outcome.FileKind;
 
 /** The rows of a file tree in the order in which they are shown: folders first, by name; or, filtered, one flat list of all depths. */
 final class FileRows {
@@ -40,15 +41,17 @@ final class FileRows {
      *
      * @param words part of a name, or a pattern with {@code *} or {@code ?}; empty: any
      * @param state wanted state, or null for any; folders have none
+     * @param kind wanted kind by the ending of the name, or null for any; folders and structures of the file system have none
      * @param deleted whether deleted ones are wanted
      */
-    static FileRows filtered(Files files, FileTree tree, String words, FileState state, boolean deleted, Progress progress) {
+    static FileRows filtered(Files files, FileTree tree, String words, FileState state, FileKind kind, boolean deleted, Progress progress) {
         IntPredicate named = named(tree, words);
         int[][] found = {new int[1024]};
         int[] count = {0};
         tree.walk(tree.root(), (entry, depth) -> {
             progress.checkCancelled();
             boolean wanted = entry != tree.root() && (deleted || !tree.deleted(entry)) && named.test(entry)
+                    && (kind == null || !tree.folder(entry) && FileKind.of(tree.name(entry)) == kind && !files.structure(entry))
                     && (state == null || !tree.folder(entry) && state(files, tree, entry) == state);
             if (wanted) {
                 if (count[0] == found[0].length) {

@@ -1,46 +1,40 @@
 package sectorglass.workbench.recovery.files;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.DirectoryDialog;
-import org.eclipse.swt.widgets.Label;
-import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.FileDialog;
 
 import sectorglass.disk.Allocation;
 import sectorglass.disk.Disk;
-import sectorglass.disk.FileState;
 import sectorglass.disk.FileTree;
 import sectorglass.image.SafeText;
-import sectorglass.recovery.Job;
+import sectorglass.recovery.outcome.FileKind;
 import sectorglass.recovery.way.WayFinder;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.model.Marked;
 import sectorglass.workbench.recovery.RecoverPart;
 import sectorglass.workbench.recovery.WorkBar;
 import sectorglass.workbench.recovery.Words;
-import sectorglass.workbench.recovery.approval.ApprovalWords;
+import sectorglass.workbench.recovery.approval.ApprovalLine;
 import sectorglass.workbench.recovery.approval.Approving;
 import sectorglass.workbench.recovery.report.Reporting;
 import sectorglass.workbench.recovery.way.WayWindow;
 
 /** The files of a volume: what they are called, how large they are, what was recovered of each; from here they are shown and extracted. */
 public final class FilesPart extends RecoverPart {
-    private static final int PAUSE = 250;
     /** More files than this are not shown on the strip together. */
     private static final int MOST_MARKED = 200;
 
     private Combo volumes;
-    private Text words;
-    private Combo states;
-    private Button deleted;
+    private FileFilter filter;
     private FileTable table;
     private Button record;
     private Button content;
@@ -49,34 +43,20 @@ public final class FilesPart extends RecoverPart {
     private Button way;
     private Button extract;
     private WorkBar bar;
-    private Label approval;
+    private ApprovalLine approval;
     private List<FileVolume> all = List.of();
     private FileVolume shown;
     private FileTree tree;
-    private final Runnable later = this::filter;
+    /** What waits for the tree of the volume. */
+    private Runnable waiting;
 
     @Override
     protected void create(Composite parent) {
-        Composite top = row(parent, 6);
+        Composite top = row(parent, 7);
         volumes = new Combo(top, SWT.READ_ONLY);
         volumes.setToolTipText(Words.of("files.volume"));
         volumes.addListener(SWT.Selection, event -> choose(volumes.getSelectionIndex()));
-        new Label(top, SWT.NONE).setText(Words.of("files.filter"));
-        words = new Text(top, SWT.SEARCH | SWT.ICON_CANCEL);
-        words.setMessage(Words.of("files.filter.hint"));
-        words.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        words.addListener(SWT.Modify, event -> words.getDisplay().timerExec(PAUSE, later));
-        states = new Combo(top, SWT.READ_ONLY);
-        states.add(Words.of("files.anystate"));
-        for (FileState state : FileState.values()) {
-            states.add(States.word(state));
-        }
-        states.select(0);
-        states.addListener(SWT.Selection, event -> filter());
-        deleted = new Button(top, SWT.CHECK);
-        deleted.setText(Words.of("files.deleted"));
-        deleted.setSelection(true);
-        deleted.addListener(SWT.Selection, event -> filter());
+        filter = new FileFilter(top, this::filter);
         table = new FileTable(parent, this::chosen, this::showRecord);
         Composite low = buttons(parent);
         record = button(low, Words.of("files.record"), this::showRecord);
@@ -88,11 +68,12 @@ public final class FilesPart extends RecoverPart {
         runs = button(low, Words.of("files.runs"), this::showRuns);
         button(low, Words.of("files.owner"), this::showOwner).setToolTipText(Words.of("files.owner.tip"));
         extract = button(low, Words.of("files.extract"), this::extract);
+        button(low, Words.of("files.wishes"), this::askWishes).setToolTipText(Words.of("files.wishes.tip"));
         button(low, Words.of("files.report"), () -> Reporting.ask(getSite().getShell(), desk().open()));
         button(low, Words.of("files.approval"), () -> Approving.ask(getSite().getShell())).setToolTipText(Words.of("files.approval.tip"));
         Composite foot = row(parent, 2);
         bar = new WorkBar(foot);
-        approval = new Label(foot, SWT.NONE);
+        approval = new ApprovalLine(foot);
         chosen();
     }
 
@@ -121,13 +102,7 @@ public final class FilesPart extends RecoverPart {
 
     @Override
     public void recordsChanged() {
-        List<Job.Approval> approvals = desk().records().approvals();
-        String trouble = desk().records().trouble();
-        String said = trouble != null ? trouble : ApprovalWords.latest(approvals);
-        approval.setText(said.replace("&", "&&"));
-        approval.setToolTipText(approvals.isEmpty() || approvals.get(approvals.size() - 1).note() == null ? said
-                : said + "\n" + SafeText.of(approvals.get(approvals.size() - 1).note()));
-        approval.getParent().layout();
+        approval.update();
     }
 
     @Override
@@ -147,28 +122,59 @@ public final class FilesPart extends RecoverPart {
         bar.start(Words.of("files.reading"), progress -> wanted.files().tree(progress), found -> {
             tree = found;
             filter();
+            Runnable next = waiting;
+            waiting = null;
+            if (next != null) {
+                next.run();
+            }
         });
     }
 
-    private boolean filters() {
-        return !words.getText().isBlank() || states.getSelectionIndex() > 0 || !deleted.getSelection();
+    /** Lists the files of a kind in a volume, without deleted ones. */
+    public void showKind(int volume, FileKind kind) {
+        filter.only(kind);
+        with(volume, () -> { });
+    }
+
+    /** Chooses a folder of a volume in the tree. */
+    public void showFolder(int volume, int folder) {
+        filter.clear();
+        with(volume, () -> {
+            table.reveal(folder);
+            chosen();
+        });
+    }
+
+    /** Reads the tree of a volume where another one is shown, then filters, then does something. */
+    private void with(int volume, Runnable then) {
+        for (int i = 0; i < all.size(); i++) {
+            if (all.get(i).number() == volume && shown == all.get(i) && tree != null) {
+                filter();
+                then.run();
+                return;
+            } else if (all.get(i).number() == volume) {
+                waiting = then;
+                volumes.select(i);
+                choose(i);
+                return;
+            }
+        }
     }
 
     private void filter() {
-        if (tree == null || words.isDisposed()) {
+        if (tree == null) {
             return;
         }
-        if (!filters()) {
+        if (!filter.on()) {
             bar.stop();
             show(FileRows.of(tree));
             return;
         }
-        String asked = words.getText();
-        FileState state = states.getSelectionIndex() == 0 ? null : FileState.values()[states.getSelectionIndex() - 1];
-        boolean withDeleted = deleted.getSelection();
         FileVolume from = shown;
         FileTree of = tree;
-        bar.start(Words.of("files.filtering"), progress -> FileRows.filtered(from.files(), of, asked, state, withDeleted, progress), this::show);
+        FileFilter.Asked asked = filter.asked();
+        bar.start(Words.of("files.filtering"),
+                progress -> FileRows.filtered(from.files(), of, asked.words(), asked.state(), asked.kind(), asked.deleted(), progress), this::show);
     }
 
     private void show(FileRows rows) {
@@ -229,7 +235,7 @@ public final class FilesPart extends RecoverPart {
         int sectorSize = desk().open().image().sectorSize();
         String name = SafeText.of(tree.name(ids.get(0))) + (ids.size() > 1 ? " \u2026" : "");
         desk().work(open -> FilePlaces.sectors(from, ids, sectorSize), sectors -> {
-            if (from == shown && !words.isDisposed() && ids.equals(table.chosen())) {
+            if (from == shown && !volumes.isDisposed() && ids.equals(table.chosen())) {
                 desk().mark(new Marked(sectors, name));
             }
         });
@@ -255,7 +261,7 @@ public final class FilesPart extends RecoverPart {
         desk().work(open -> FilePlaces.extents(from, entry), extents -> {
             if (extents.isEmpty()) {
                 bar.say(Words.of("files.nocontent"));
-            } else if (from == shown && !words.isDisposed()) {
+            } else if (from == shown && !volumes.isDisposed()) {
                 new RunsWindow(getSite().getShell(), name, extents, desk().open().image(), range -> desk().goTo(range, name)).open();
             }
         });
@@ -292,10 +298,7 @@ public final class FilesPart extends RecoverPart {
             volumes.select(index);
             shown = all.get(index);
             tree = found.tree();
-            words.setText("");
-            words.getDisplay().timerExec(-1, later);
-            states.select(0);
-            deleted.setSelection(true);
+            filter.clear();
             show(FileRows.of(tree));
             table.reveal(file.get().entry());
             chosen();
@@ -311,17 +314,29 @@ public final class FilesPart extends RecoverPart {
     }
 
     private void extract() {
-        DirectoryDialog dialog = new DirectoryDialog(getSite().getShell(), SWT.SAVE);
-        dialog.setText(Words.of("files.extract.title"));
-        dialog.setMessage(Words.of("files.extract.where"));
-        String folder = dialog.open();
-        if (folder != null) {
-            List<Integer> wanted = FileRows.outermost(tree, new ArrayList<>(table.chosen()));
-            boolean withDeleted = deleted.getSelection();
-            FileVolume from = shown;
-            bar.start(Words.of("files.extracting"),
-                    progress -> Extracting.run(from.files(), wanted, java.nio.file.Path.of(folder), withDeleted, progress), done -> bar.say(done.words()));
+        List<Integer> wanted = FileRows.outermost(tree, new ArrayList<>(table.chosen()));
+        FileVolume from = shown;
+        new ExtractDialog(getSite().getShell(), filter.asked().deleted(),
+                wish -> bar.start(Words.of("files.extracting"), progress -> Extracting.run(from.files(), wanted, wish, progress), bar::say)).open();
+    }
+
+    private void askWishes() {
+        FileDialog dialog = new FileDialog(getSite().getShell(), SWT.OPEN);
+        dialog.setText(Words.of("wishes.title"));
+        dialog.setFilterExtensions(new String[] {"*.csv", "*"});
+        String chosen = dialog.open();
+        if (chosen != null) {
+            wishes(Path.of(chosen));
         }
+    }
+
+    /** Answers a customer's wanted list from all volumes. */
+    public void wishes(Path list) {
+        Disk disk = desk().open().disk();
+        bar.start(Words.of("wishes.answering"), progress -> WishWindow.answers(list, disk, progress), answers -> {
+            bar.say(Words.of("wishes.done", answers.size()));
+            WishWindow.open(getSite().getShell(), answers, disk.image().sectorSize());
+        });
     }
 
     @Override

@@ -30,6 +30,7 @@ import sectorglass.recovery.PlanOptions;
 import sectorglass.recovery.ReadCost;
 import sectorglass.recovery.ReadPlan;
 import sectorglass.recovery.ReadPlanner;
+import sectorglass.recovery.outcome.WantedList;
 import sectorglass.workbench.look.Numbers;
 import sectorglass.workbench.model.OpenDisk;
 import sectorglass.workbench.recovery.RangeTable;
@@ -44,6 +45,7 @@ public final class PlanPart extends RecoverPart {
     private static final int[] WIDTHS = {50, 185, 75, 150, 65, 300};
 
     private Text chosen;
+    private Text wanted;
     private Text last;
     private Button allocated;
     private Button unallocated;
@@ -95,6 +97,14 @@ public final class PlanPart extends RecoverPart {
 
     private void wishes(Composite left) {
         chosen = list(left, "plan.chosen", "");
+        Composite line = row(left, 2);
+        wanted = new Text(line, SWT.BORDER);
+        wanted.setMessage(Words.of("plan.wanted.hint"));
+        wanted.setToolTipText(Words.of("plan.wanted.tip"));
+        GridData wide = new GridData(SWT.FILL, SWT.CENTER, true, false);
+        wide.widthHint = 60;
+        wanted.setLayoutData(wide);
+        button(line, "\u2026", this::chooseList).setToolTipText(Words.of("plan.wanted.tip"));
         last = list(left, "plan.later", PlanOptions.USUALLY_LATER.stream().map(PathPattern::toString).collect(Collectors.joining("\n")));
         allocated = check(left, "plan.allocated", PlanOptions.DEFAULT.allocated());
         unallocated = check(left, "plan.unallocated", PlanOptions.DEFAULT.unallocated());
@@ -185,7 +195,19 @@ public final class PlanPart extends RecoverPart {
         Disk of = disk;
         PlanOptions options = drive.on(new PlanOptions(patterns(chosen), patterns(last), allocated.getSelection(), unallocated.getSelection(),
                 second.getSelection()).withFailedAgain(history.failedAgain()));
-        bar.start(Words.of("plan.making"), progress -> ReadPlanner.plan(of, options, progress), this::show);
+        String list = wanted.getText().strip();
+        bar.start(Words.of("plan.making"), progress -> ReadPlanner.plan(of, list.isEmpty() ? options : options.withWishes(WantedList.load(Path.of(list)).wishes()), progress),
+                this::show);
+    }
+
+    private void chooseList() {
+        FileDialog dialog = new FileDialog(getSite().getShell(), SWT.OPEN);
+        dialog.setText(Words.of("plan.wanted.hint"));
+        dialog.setFilterExtensions(new String[] {"*.csv", "*"});
+        String file = dialog.open();
+        if (file != null) {
+            wanted.setText(file);
+        }
     }
 
     private void show(ReadPlan made) {

@@ -32,6 +32,9 @@ final class ReportDialog extends TitleAreaDialog {
     private Text list;
     private Combo language;
     private Button test;
+    private Button thumbnails;
+    private Button full;
+    private Button hash;
 
     ReportDialog(Shell shell, Consumer<ReportWish> wanted) {
         super(shell);
@@ -77,12 +80,24 @@ final class ReportDialog extends TitleAreaDialog {
         language.select(Locale.getDefault().getLanguage().equals("de") ? 1 : 0);
         new Label(fields, SWT.NONE);
         new Label(fields, SWT.NONE);
-        test = new Button(fields, SWT.CHECK);
-        test.setText(Words.of("report.test"));
-        test.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false, 2, 1));
+        test = check(fields, "report.test");
+        new Label(fields, SWT.NONE);
+        thumbnails = check(fields, "report.thumbnails");
+        thumbnails.setToolTipText(Words.of("report.thumbnails.tip"));
+        new Label(fields, SWT.NONE);
+        full = check(fields, "report.full");
+        new Label(fields, SWT.NONE);
+        hash = check(fields, "report.hash");
         folder.addListener(SWT.Modify, event -> check());
         list.addListener(SWT.Modify, event -> check());
         return area;
+    }
+
+    private static Button check(Composite parent, String key) {
+        Button made = new Button(parent, SWT.CHECK);
+        made.setText(Words.of(key));
+        made.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false, 2, 1));
+        return made;
     }
 
     private static Text field(Composite parent, String key) {
@@ -126,7 +141,8 @@ final class ReportDialog extends TitleAreaDialog {
         String what = list.getText().strip();
         String whose = reference.getText().strip();
         ReportWish wish = new ReportWish(Path.of(folder.getText().strip()), whose.isEmpty() ? null : whose, what.isEmpty() ? null : Path.of(what),
-                LANGUAGES[language.getSelectionIndex()], test.getSelection());
+                LANGUAGES[language.getSelectionIndex()], test.getSelection(), thumbnails.getSelection(),
+                full.getSelection(), hash.getSelection());
         super.okPressed();
         wanted.accept(wish);
     }

@@ -11,5 +11,8 @@ import java.util.Locale;
  * @param wanted file of the wanted list, or null
  * @param locale language of the reports
  * @param test whether every file is tested
+ * @param thumbnails whether the customer's report shows small pictures
+ * @param full whether every record and cluster map is checked
+ * @param hash whether the image's files are hashed
  */
-record ReportWish(Path folder, String reference, Path wanted, Locale locale, boolean test) { }
+record ReportWish(Path folder, String reference, Path wanted, Locale locale, boolean test, boolean thumbnails, boolean full, boolean hash) { }

@@ -18,6 +18,7 @@ import sectorglass.image.ImageException;
 import sectorglass.image.ImagePart;
 import sectorglass.image.OpenImage;
 import sectorglass.image.Progress;
+import sectorglass.recovery.FileHash;
 import sectorglass.recovery.Job;
 import sectorglass.recovery.JobFile;
 import sectorglass.recovery.JobPasses;
@@ -74,12 +75,13 @@ public final class Reporting {
                 tests.add(FileTests.ofProviders().testAll(outcome, outcome::counted, Runtime.getRuntime().availableProcessors(), progress));
             }
         }
-        Findings findings = Survey.ofProviders().verify(open.disk(), Level.QUICK, RuleBook.ofProviders(wish.locale()), progress);
+        Findings findings = Survey.ofProviders().verify(open.disk(), wish.full() ? Level.FULL : Level.QUICK, RuleBook.ofProviders(wish.locale()), progress);
         List<ReportInput.Source> sources = new ArrayList<>();
         if (open.image() instanceof OpenImage image) {
             for (ImagePart part : image.parts()) {
                 if (!part.missing()) {
-                    sources.add(new ReportInput.Source(part.file().getFileName().toString(), part.bytes(), null));
+                    sources.add(new ReportInput.Source(part.file().getFileName().toString(), part.bytes(),
+                            wish.hash() ? FileHash.sha256(part.file(), progress) : null));
                 }
             }
         }
@@ -87,7 +89,7 @@ public final class Reporting {
         try {
             Reports.write(new ReportInput(open.disk(), sources, outcomes, tests, WishAnswer.of(list, outcomes, progress), findings,
                     ReadPlanner.plan(open.disk(), PlanOptions.DEFAULT, progress), job, wish.reference() == null ? job.reference() : wish.reference(), wish.locale(),
-                    Instant.now(), ZoneId.systemDefault(), false, passes(open, job)), wish.folder(), progress);
+                    Instant.now(), ZoneId.systemDefault(), wish.thumbnails(), passes(open, job)), wish.folder(), progress);
         } catch (FileAlreadyExistsException e) {
             throw new IOException(Words.of("exists", e.getMessage()), e);
         }
