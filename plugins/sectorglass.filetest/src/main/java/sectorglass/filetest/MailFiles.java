@@ -18,8 +18,7 @@ import sectorglass.recovery.opening.TestedFile;
 
 /**
  * Mail: single messages and stores of one message after the other (RFC 5322, section 2.2; RFC 4155): headers are headers, nothing holds bytes that
- * mail does not hold, encoded parts hold only their letters and end as they should (RFC 2045, section 6.8; RFC 2046, section 5.1.1). Stores
- * of Outlook are recognised but not tested.
+ * mail does not hold, encoded parts hold only their letters and end as they should (RFC 2045, section 6.8; RFC 2046, section 5.1.1).
  */
 @Component(service = FileTest.class)
 @ServiceProvider(value = FileTest.class, resolution = Resolution.OPTIONAL)
@@ -31,7 +30,6 @@ public final class MailFiles implements FileTest {
             + "|DKIM-Signature|ARC-Seal):.*", Pattern.DOTALL);
     private static final int LONGEST_LINE = 1 << 20;
 
-    private static final FileType PST = FileType.of("pst", "Outlook store", "pst ost", 0, "!BDN");
     private static final FileType MBOX = new FileType("mbox", "mbox", List.of("mbox", "mbx"),
             head -> FROM.matcher(firstLine(head)).matches());
     private static final FileType MESSAGE = new FileType("message", "mail message", List.of("eml"),
@@ -44,7 +42,7 @@ public final class MailFiles implements FileTest {
 
     @Override
     public List<FileType> types() {
-        return List.of(PST, MBOX, MESSAGE);
+        return List.of(MBOX, MESSAGE);
     }
 
     @Override
@@ -54,9 +52,6 @@ public final class MailFiles implements FileTest {
 
     @Override
     public TestResult test(FileType type, TestedFile file) throws IOException {
-        if (type == PST) {
-            return TestResult.notTested("test.decoder");
-        }
         State state = new State(type == MBOX);
         try (BufferedReader lines = new BufferedReader(new InputStreamReader(file.stream(), StandardCharsets.ISO_8859_1))) {
             StringBuilder line = new StringBuilder();

@@ -57,6 +57,7 @@ final class Samples {
         samples.archives();
         samples.database();
         samples.texts();
+        samples.all.put("mail.pst", PstSample.make(new Random(5)));
         samples.all.put("clip.mp4", MediaSamples.mp4(samples.random));
         samples.all.put("sound.wav", MediaSamples.wave(samples.random));
         samples.all.put("clip.avi", MediaSamples.avi(samples.random));

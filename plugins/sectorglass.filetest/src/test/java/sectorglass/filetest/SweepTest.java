@@ -29,7 +29,7 @@ class SweepTest {
     private static final String ONLY = System.getProperty("sweep.only", "");
     private static final int PLACES = Integer.getInteger("sweep.places", 10);
     /** Kinds with checksums over everything, or nearly: each place must be found. Others have the rate published. */
-    private static final java.util.Set<String> WHOLE = java.util.Set.of("png", "gz", "bz2", "xz", "7z", "ogg", "flac", "docx", "odt", "zip", "txt", "mbox", "eml");
+    private static final java.util.Set<String> WHOLE = java.util.Set.of("png", "gz", "bz2", "xz", "7z", "ogg", "flac", "docx", "odt", "zip", "txt", "mbox", "eml", "pst");
 
     @TempDir
     Path folder;

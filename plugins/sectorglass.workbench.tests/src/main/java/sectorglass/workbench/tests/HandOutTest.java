@@ -62,7 +62,8 @@ class HandOutTest {
         return Arrays.stream(PlatformUI.getWorkbench().getDisplay().getShells()).filter(s -> s.getText().equals(title)).findFirst().orElse(null);
     }
 
-    private Shell extractDialog() {
+    /** Opens the dialog for extraction; something is chosen. */
+    static Shell extractDialog(Tree files) {
         Display display = PlatformUI.getWorkbench().getDisplay();
         display.asyncExec(() -> RecoverTest.press(files.getParent(), "Extract\u2026"));
         Ui.until("the dialog is open", () -> shell("Extract files") != null);
@@ -89,7 +90,7 @@ class HandOutTest {
             files.setSelection(files.getItem(0));
             files.notifyListeners(SWT.Selection, new Event());
         });
-        Shell dialog = extractDialog();
+        Shell dialog = extractDialog(files);
         Ui.run(() -> {
             Button extract = Ui.all(dialog, Button.class).stream().filter(b -> b.getText().equals("Extract")).findFirst().orElseThrow();
             fields(dialog).get(0).setText(folder.toString());
@@ -113,7 +114,7 @@ class HandOutTest {
         for (int i = Integer.parseInt(hole.group(1)); i < Integer.parseInt(hole.group(1)) + Integer.parseInt(hole.group(2)); i++) {
             assertEquals((byte) 0xA5, bytes[i], "byte " + i);
         }
-        Shell again = extractDialog();
+        Shell again = extractDialog(files);
         Ui.run(() -> {
             fields(again).get(0).setText(folder.toString());
             Button extract = Ui.all(again, Button.class).stream().filter(b -> b.getText().equals("Extract")).findFirst().orElseThrow();

@@ -4,7 +4,10 @@ import java.time.Instant;
 import java.util.Locale;
 
 import org.eclipse.jface.dialogs.Dialog;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Tree;
 import org.junit.jupiter.api.Test;
 
 import sectorglass.make.Demo;
@@ -13,6 +16,15 @@ import sectorglass.workbench.InspectPerspective;
 
 /** Makes the pictures of the perspective Recover, in German those of files and plan; properties as for {@link Screenshots}. */
 class RecoverScreenshots {
+
+    private static Tree files() {
+        Tree files = Ui.get(() -> Ui.all(Tree.class).stream().filter(t -> t.getColumnCount() == 5).findFirst().orElseThrow());
+        Ui.run(() -> {
+            files.setSelection(files.getItem(1));
+            files.notifyListeners(SWT.Selection, new Event());
+        });
+        return files;
+    }
 
     @Test
     void scenes() throws Exception {
@@ -39,6 +51,9 @@ class RecoverScreenshots {
                 Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
                 RecoverTest.testAll();
                 Screenshots.shoot(name + "tests" + theme);
+                Shell extract = HandOutTest.extractDialog(files());
+                Screenshots.shoot(name + "extract" + theme);
+                Ui.run(() -> RecoverTest.press(extract, "Cancel"));
                 Shell report = RecoverTest.reportDialog();
                 Screenshots.shoot(name + "report" + theme);
                 Ui.run(() -> ((Dialog) report.getData()).close());
