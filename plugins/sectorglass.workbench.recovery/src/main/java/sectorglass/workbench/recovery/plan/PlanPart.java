@@ -136,8 +136,12 @@ public final class PlanPart extends RecoverPart {
     }
 
     private static Button check(Composite parent, String key, boolean on) {
-        Button made = new Button(parent, SWT.CHECK);
+        Button made = new Button(parent, SWT.CHECK | SWT.WRAP);
         made.setText(Words.of(key));
+        made.setToolTipText(Words.of(key));
+        GridData data = new GridData(SWT.FILL, SWT.CENTER, true, false);
+        data.widthHint = 80;
+        made.setLayoutData(data);
         made.setSelection(on);
         return made;
     }
