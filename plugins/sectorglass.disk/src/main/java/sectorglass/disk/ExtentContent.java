@@ -16,13 +16,21 @@ public final class ExtentContent implements Content {
     private final SectorImage image;
     private final long bytes;
     private final List<Extent> extents;
+    private final List<String> doubts;
+
+    /** Content that nothing speaks against; see {@link #ExtentContent(SectorImage, long, List, List)}. */
+    public ExtentContent(SectorImage image, long bytes, List<Extent> extents) {
+        this(image, bytes, extents, List.of());
+    }
 
     /**
      * @param bytes length of the stream
      * @param extents its pieces in order of the file, touching ones joined or not; places that none covers count as unknown. What lies
      *     beyond {@code bytes} is cut off. Compressed pieces are not for this class.
+     * @param doubts what is doubtful about it, sentences
      */
-    public ExtentContent(SectorImage image, long bytes, List<Extent> extents) {
+    public ExtentContent(SectorImage image, long bytes, List<Extent> extents, List<String> doubts) {
+        this.doubts = List.copyOf(doubts);
         this.image = image;
         this.bytes = bytes;
         this.extents = filled(extents, Math.max(0, bytes));
@@ -53,6 +61,11 @@ public final class ExtentContent implements Content {
     @Override
     public long bytes() {
         return bytes;
+    }
+
+    @Override
+    public List<String> doubts() {
+        return doubts;
     }
 
     @Override

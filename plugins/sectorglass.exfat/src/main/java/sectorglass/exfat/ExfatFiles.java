@@ -6,6 +6,7 @@ import java.util.List;
 import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.Content;
+import sectorglass.disk.ExtentContent;
 import sectorglass.disk.FileEntry;
 import sectorglass.disk.FileTimes;
 import sectorglass.disk.FileTree;
@@ -118,7 +119,8 @@ final class ExfatFiles implements Files {
         if (of.folder(entry) || !stream.isEmpty()) {
             return null;
         }
-        return new ExfatContent(site.image(), of.bytes(entry), placement(of, entry, key));
+        Placement placement = placement(of, entry, key);
+        return new ExtentContent(site.image(), of.bytes(entry), placement.extents(), placement.doubts());
     }
 
     /** Where the content of a file stands. */

@@ -7,6 +7,7 @@ import java.util.List;
 import sectorglass.disk.ClaimIndex;
 import sectorglass.disk.CompactTree;
 import sectorglass.disk.Content;
+import sectorglass.disk.ExtentContent;
 import sectorglass.disk.FileEntry;
 import sectorglass.disk.FileStamp;
 import sectorglass.disk.FileTimes;
@@ -104,7 +105,8 @@ final class FatFiles implements Files {
         if (of.folder(entry) || !stream.isEmpty()) {
             return null;
         }
-        return new FatContent(site.image(), of.bytes(entry), placement(of, entry, of.key(entry)));
+        Placement placement = placement(of, entry, of.key(entry));
+        return new ExtentContent(site.image(), of.bytes(entry), placement.extents(), placement.doubts());
     }
 
     /** Where the content of a file stands. */
