@@ -20,6 +20,7 @@ import sectorglass.image.Progress;
 import sectorglass.image.ReadState;
 import sectorglass.image.SafeText;
 import sectorglass.image.SectorRanges;
+import sectorglass.recovery.Disputes;
 import sectorglass.recovery.MergeExport;
 import sectorglass.recovery.MergePlan;
 import sectorglass.recovery.Passes;
@@ -194,9 +195,28 @@ final class CompareCommand implements Callable<Integer> {
             out.println("  only in copy " + (i + 1) + ": " + Numbers.grouped(passes.comparison().onlyIn().get(i).count()));
         }
         ranges("Differ, and the checks of the structure there pass in one copy only", passes, MergePlan.Reason.PASSES_CHECKS);
+        ranges("Differ, and the checks that the structure itself carries hold in one copy only", passes, MergePlan.Reason.PASSES_FULL_CHECKS);
         ranges("Differ, and nothing here decides", passes, MergePlan.Reason.DISPUTED);
+        if (passes.disputes().open() > 0) {
+            out.println("  of these sectors: " + String.join(", ", open(passes.disputes())));
+        }
         if (written != null) {
             out.println("Merged image: " + written.image() + ", read map " + written.readMap() + ", log " + written.log());
+        }
+    }
+
+    private static List<String> open(Disputes disputes) {
+        List<String> words = new ArrayList<>();
+        add(words, disputes.bothHold(), "hold in several copies");
+        add(words, disputes.allFail(), "fail in every copy");
+        add(words, disputes.unchecked(), "carry no check (content of files, mostly)");
+        add(words, disputes.notLooked(), "were not looked at, the time for it was over");
+        return words;
+    }
+
+    private static void add(List<String> words, long count, String what) {
+        if (count > 0) {
+            words.add(Numbers.grouped(count) + " " + what);
         }
     }
 
@@ -209,7 +229,7 @@ final class CompareCommand implements Callable<Integer> {
         for (MergePlan.Choice choice : passes.plan().choices()) {
             if (choice.why() == why) {
                 out.println("  LBA " + Numbers.grouped(choice.range().first()) + " – " + Numbers.grouped(choice.range().last())
-                        + (why == MergePlan.Reason.PASSES_CHECKS ? ": copy " + (choice.copy() + 1) : ""));
+                        + (why != MergePlan.Reason.DISPUTED ? ": copy " + (choice.copy() + 1) : ""));
             }
         }
     }
@@ -234,6 +254,9 @@ final class CompareCommand implements Callable<Integer> {
                             .field("nowhere", passes.comparison().nowhere().count());
                     to.array("onlyIn", passes.comparison().onlyIn(), r -> to.value(((SectorRanges) r).count()));
                 });
+                Disputes disputes = passes.disputes();
+                to.object("disputes", () -> to.field("decided", disputes.decided()).field("bothHold", disputes.bothHold()).field("allFail", disputes.allFail())
+                        .field("unchecked", disputes.unchecked()).field("notLooked", disputes.notLooked()));
                 to.array("ranges", passes.plan().choices(), c -> {
                     MergePlan.Choice choice = (MergePlan.Choice) c;
                     to.object(() -> to.field("firstLba", choice.range().first()).field("sectors", choice.range().count())

@@ -38,7 +38,7 @@ final class ExfatVolume implements Volume {
         } else {
             ExfatFiles files = new ExfatFiles(this);
             ExfatAllocation allocation = new ExfatAllocation(this, files);
-            services = new Object[] {files, allocation, new ExfatReadOrder(this, files, allocation),
+            services = new Object[] {files, allocation, new SetSelfCheck(), new ExfatReadOrder(this, files, allocation),
                 new ExfatRepairs(site, found), new ExfatWay(this), new ExfatCopy(this), (Twins) this::twins, this};
         }
     }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 
 import sectorglass.disk.Level;
+import sectorglass.disk.SelfCheck;
 import sectorglass.disk.Structure;
 import sectorglass.disk.Volume;
 import sectorglass.disk.VolumeInfo;
@@ -169,6 +170,9 @@ final class ExtVolume implements Volume {
         }
         if (files != null && kind == StructureCopy.class) {
             return Optional.of(kind.cast(new ExtCopy(layout, groups())));
+        }
+        if (files != null && kind == SelfCheck.class) {
+            return Optional.of(kind.cast(new ExtSelfCheck(layout, groups())));
         }
         if (files != null && kind.isInstance(files)) {
             return Optional.of(kind.cast(files));

@@ -29,6 +29,7 @@ final class NtfsVolume implements Volume {
     private final NtfsRepairs repairs;
     private final NtfsWay way;
     private final NtfsCopy copy;
+    private final BlockCheck check = new BlockCheck();
     private List<Structure> listed;
     private FileTable listedOf;
 
@@ -137,7 +138,7 @@ final class NtfsVolume implements Volume {
 
     @Override
     public <T> Optional<T> capability(Class<T> kind) {
-        for (Object service : new Object[] {files, allocation, order, repairs, way, copy, this}) {
+        for (Object service : new Object[] {files, allocation, order, repairs, way, copy, check, this}) {
             if (kind.isInstance(service)) {
                 return Optional.of(kind.cast(service));
             }

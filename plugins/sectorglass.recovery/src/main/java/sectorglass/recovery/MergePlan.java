@@ -37,6 +37,8 @@ public record MergePlan(List<Choice> choices) {
         ONLY_COPY("only copy"),
         /** The copies differ; the structure's own checks pass in this copy and fail in another. */
         PASSES_CHECKS("passes the structure's checks"),
+        /** The copies differ; the checks that the structure itself carries hold in this copy and fail in another. */
+        PASSES_FULL_CHECKS("passes the structure's full checks"),
         /** The copies differ and nothing decides; taken from the first copy. */
         DISPUTED("disputed, first copy taken"),
         /** No copy read it. */
@@ -105,13 +107,18 @@ public record MergePlan(List<Choice> choices) {
             boolean decided = failing && sounds > 0;
             int copy = decided ? sound : firstOf(readers, lba);
             Reason why = decided ? Reason.PASSES_CHECKS : Reason.DISPUTED;
-            int last = all.size() - 1;
-            if (last >= 0 && all.get(last).copy() == copy && all.get(last).why() == why && all.get(last).range().end() == lba) {
-                SectorRange before = all.get(last).range();
-                all.set(last, new Choice(new SectorRange(before.first(), before.count() + 1), copy, why));
-            } else {
-                all.add(new Choice(new SectorRange(lba, 1), copy, why));
-            }
+            append(all, lba, copy, why);
+        }
+    }
+
+    /** Adds a sector, joined to the run before it where both come from one copy for one reason. */
+    static void append(List<Choice> all, long lba, int copy, Reason why) {
+        int last = all.size() - 1;
+        if (last >= 0 && all.get(last).copy() == copy && all.get(last).why() == why && all.get(last).range().end() == lba) {
+            SectorRange before = all.get(last).range();
+            all.set(last, new Choice(new SectorRange(before.first(), before.count() + 1), copy, why));
+        } else {
+            all.add(new Choice(new SectorRange(lba, 1), copy, why));
         }
     }
 

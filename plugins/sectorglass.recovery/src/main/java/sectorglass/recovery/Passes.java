@@ -22,8 +22,9 @@ import sectorglass.verify.RuleBook;
  * @param comparison where they agree
  * @param sameDisk whether they are of one disk in one state
  * @param plan which copy each sector is taken from
+ * @param disputes what the checks of the structures themselves said where the quick checks decided nothing
  */
-public record Passes(List<? extends SectorImage> images, List<Disk> disks, CopyComparison comparison, SameDisk sameDisk, MergePlan plan) {
+public record Passes(List<? extends SectorImage> images, List<Disk> disks, CopyComparison comparison, SameDisk sameDisk, MergePlan plan, Disputes disputes) {
 
     /** Compares copies, surveys each, and makes the plan for merging them. */
     public static Passes of(List<? extends SectorImage> images, RuleBook book, Progress progress) {
@@ -41,7 +42,8 @@ public record Passes(List<? extends SectorImage> images, List<Disk> disks, CopyC
         }
         CopyComparison comparison = CopyComparison.of(images, progress);
         MergePlan plan = MergePlan.of(comparison, readers, findings, images.get(0).sectorSize());
-        return new Passes(images, List.copyOf(disks), comparison, SameDisk.judge(disks, verdicts, comparison), plan);
+        FullJudge.Judged judged = FullJudge.of(plan, images, disks, readers, progress);
+        return new Passes(images, List.copyOf(disks), comparison, SameDisk.judge(disks, verdicts, comparison), judged.plan(), judged.disputes());
     }
 
     /** The merged view. */

@@ -16,6 +16,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class JobFileTest {
+    /** Kills; more of them by -Dsurefire.args=-Djob.kills=200. */
+    private static final int ROUNDS = Integer.getInteger("job.kills", 6);
+
     @TempDir
     Path folder;
 
@@ -60,8 +63,8 @@ class JobFileTest {
 
     @Test
     void aKillAtAnyMomentLosesNothingThatWasSaved() throws Exception {
-        Random random = new Random(20260101);
-        for (int round = 0; round < 6; round++) {
+        Random random = new Random(20260101 + ROUNDS);
+        for (int round = 0; round < ROUNDS; round++) {
             Path file = folder.resolve("killed-" + round + ".json");
             Path said = folder.resolve("said-" + round);
             Process writer = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
@@ -77,7 +80,7 @@ class JobFileTest {
             assertTrue(saved > 0 && kept >= saved, "said " + saved + " saved, found " + kept);
         }
         try (Stream<Path> left = Files.list(folder)) {
-            assertTrue(left.filter(p -> p.toString().endsWith(".json")).count() == 6);
+            assertTrue(left.filter(p -> p.toString().endsWith(".json")).count() == ROUNDS);
         }
     }
 

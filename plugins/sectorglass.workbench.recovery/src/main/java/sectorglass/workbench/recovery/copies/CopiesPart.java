@@ -22,6 +22,7 @@ import org.eclipse.swt.widgets.Text;
 import sectorglass.image.ReadState;
 import sectorglass.image.SafeText;
 import sectorglass.image.SectorImage;
+import sectorglass.recovery.Disputes;
 import sectorglass.recovery.MergeExport;
 import sectorglass.recovery.MergePlan;
 import sectorglass.recovery.Passes;
@@ -195,7 +196,7 @@ public final class CopiesPart extends RecoverPart {
         }
         compare.setEnabled(copies.size() > 0);
         merge.setEnabled(passes != null);
-        judgement.setText(passes == null ? "" : word(passes.sameDisk()) + "\n" + String.join("\n", passes.sameDisk().reasons().stream().map(Words::phrase).toList()));
+        judgement.setText(passes == null ? "" : word(passes.sameDisk()) + "\n" + String.join("\n", passes.sameDisk().reasons().stream().map(Words::phrase).toList()) + open(passes.disputes()));
         showRanges();
     }
 
@@ -203,6 +204,19 @@ public final class CopiesPart extends RecoverPart {
         new TableItem(images, SWT.NONE).setText(new String[] {String.valueOf(index + 1), SafeText.of(name), Numbers.grouped(image.sectors()),
             Numbers.grouped(image.inState(ReadState.READ, image.all()).count()),
             passes == null ? "" : Numbers.grouped(passes.comparison().onlyIn().get(index).count())});
+    }
+
+    /** What could not be judged, as a line of its own; nothing where all could. */
+    private static String open(Disputes disputes) {
+        List<String> words = new ArrayList<>();
+        long[] counts = {disputes.bothHold(), disputes.allFail(), disputes.unchecked(), disputes.notLooked()};
+        String[] keys = {"hold", "fail", "unchecked", "left"};
+        for (int i = 0; i < counts.length; i++) {
+            if (counts[i] > 0) {
+                words.add(Words.of("copies.open." + keys[i], Numbers.grouped(counts[i])));
+            }
+        }
+        return words.isEmpty() ? "" : "\n" + Words.of("copies.open", String.join(", ", words));
     }
 
     private static String word(SameDisk same) {
@@ -215,7 +229,7 @@ public final class CopiesPart extends RecoverPart {
             return;
         }
         List<MergePlan.Choice> shown = agreed.getSelection() ? passes.plan().choices()
-                : passes.plan().choices().stream().filter(c -> c.why() == MergePlan.Reason.PASSES_CHECKS || c.why() == MergePlan.Reason.DISPUTED).toList();
+                : passes.plan().choices().stream().filter(c -> c.why() == MergePlan.Reason.PASSES_CHECKS || c.why() == MergePlan.Reason.PASSES_FULL_CHECKS || c.why() == MergePlan.Reason.DISPUTED).toList();
         ranges.show(shown.size(), i -> {
             MergePlan.Choice choice = shown.get(i);
             return new String[] {Numbers.grouped(choice.range().first()), Numbers.grouped(choice.range().last()),
