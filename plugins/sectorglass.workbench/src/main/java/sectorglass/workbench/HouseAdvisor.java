@@ -3,6 +3,7 @@ package sectorglass.workbench;
 import java.nio.file.Path;
 import java.util.List;
 
+import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.application.IWorkbenchConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
 import org.eclipse.ui.application.WorkbenchAdvisor;
@@ -46,6 +47,7 @@ public class HouseAdvisor extends WorkbenchAdvisor {
     @Override
     public void postStartup() {
         Ink.follow();
+        PartNames.renew(PlatformUI.getWorkbench());
         if (!images.isEmpty()) {
             OpenImages.open(images.get(0));
         } else {

@@ -16,14 +16,22 @@ import org.junit.jupiter.api.Test;
 /** Leaves the window in one process and comes back in another: {@link Leaving} changes things, {@link Restored} finds them again. */
 class RestartTest {
 
+    /** Parts that were in the window at an English start, opened or not, have German names at a German one. */
+    @Test
+    void namesOfPartsFollowTheLanguage() throws IOException, InterruptedException {
+        Path room = Files.createTempDirectory("restart");
+        start(room, "LeavingParts", "en");
+        start(room, "RestoredGerman", "de");
+    }
+
     @Test
     void everythingIsThereAgain() throws IOException, InterruptedException {
         Path room = Files.createTempDirectory("restart");
-        start(room, "Leaving");
-        start(room, "Restored");
+        start(room, "Leaving", "en");
+        start(room, "Restored", "en");
     }
 
-    private static void start(Path room, String what) throws IOException, InterruptedException {
+    private static void start(Path room, String what, String language) throws IOException, InterruptedException {
         Path install = Path.of(Platform.getInstallLocation().getURL().getPath());
         Path launcher;
         try (var jars = Files.newDirectoryStream(install.resolve("plugins"), "org.eclipse.equinox.launcher_*.jar")) {
@@ -31,7 +39,7 @@ class RestartTest {
         }
         Path log = room.resolve(what + ".log");
         Process process = new ProcessBuilder(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1",
-                "-Duser.language=en", "-Duser.country=GB", "-Duitest.class=" + what, "-Duitest.room=" + room, "-Duser.home=" + room, "-jar", launcher.toString(), "-application",
+                "-Duser.language=" + language, "-Duser.country=GB", "-Duitest.class=" + what, "-Duitest.room=" + room, "-Duser.home=" + room, "-jar", launcher.toString(), "-application",
                 "sectorglass.workbench.tests", "-nosplash", "-consoleLog", "-configuration", room.resolve("configuration").toString(), "-data",
                 room.resolve("workspace").toString())).redirectErrorStream(true).redirectOutput(log.toFile()).start();
         try {

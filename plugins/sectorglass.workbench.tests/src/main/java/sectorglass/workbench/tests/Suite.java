@@ -9,7 +9,7 @@ final class Suite {
         HabitsTest.class, TeachingTest.class, LessonsTest.class, LessonGermanTest.class, WayTest.class, ContrastTest.class, RobotTest.class, RestartTest.class, MonkeyTest.class, LogTest.class};
     /** Not part of the suite: proves that a failing test fails the build; measures; makes pictures; what {@link RestartTest} starts. */
     private static final Class<?>[] MORE = {MustFail.class, Figures.class, Screenshots.class, RecoverScreenshots.class,
-        SectorsScreenshots.class, HabitsScreenshots.class, LearnScreenshots.class, Leaving.class, Restored.class};
+        SectorsScreenshots.class, HabitsScreenshots.class, LearnScreenshots.class, Leaving.class, Restored.class, LeavingParts.class, RestoredGerman.class};
 
     private Suite() {
     }
