@@ -250,15 +250,9 @@ public final class Desk extends Board {
 
     /** Computes checksums of bytes on the worker and hands them over on the window's thread, unless the selection changed by then. */
     public void checksums(ByteRange bytes, Consumer<Checksums> then) {
-        OpenDisk of = open;
-        worker.execute(() -> {
-            Checksums sums = Checksums.of(of.image(), bytes, () -> !bytes.equals(selection));
-            if (sums != null) {
-                window.execute(() -> {
-                    if (bytes.equals(selection) && of == open) {
-                        then.accept(sums);
-                    }
-                });
+        work(of -> Checksums.of(of.image(), bytes, () -> !bytes.equals(selection)), sums -> {
+            if (sums != null && bytes.equals(selection)) {
+                then.accept(sums);
             }
         });
     }

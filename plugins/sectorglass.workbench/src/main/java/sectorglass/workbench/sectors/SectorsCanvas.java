@@ -4,11 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.LongConsumer;
 
-import org.eclipse.jface.resource.JFaceResources;
-import org.eclipse.jface.util.IPropertyChangeListener;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Font;
-import org.eclipse.swt.graphics.FontData;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
@@ -37,9 +33,7 @@ public final class SectorsCanvas extends Canvas {
     private static final int PATIENCE = 8;
 
     private final Desk desk;
-    private final TextWidths widths = new TextWidths();
-    private Font ownBytesFont;
-    private Font glossFont;
+    private final SectorsFonts fonts;
     private Shown shown = Shown.DEFAULT;
     private PlaceLabels labels;
     private Clusters.Finder clusters;
@@ -58,26 +52,13 @@ public final class SectorsCanvas extends Canvas {
     public SectorsCanvas(Composite parent, Desk desk) {
         super(parent, SWT.V_SCROLL | SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
         this.desk = desk;
-        fonts();
-        IPropertyChangeListener other = event -> {
-            if (JFaceResources.TEXT_FONT.equals(event.getProperty())) {
-                fonts();
-                refresh();
-            }
-        };
-        JFaceResources.getFontRegistry().addListener(other);
-        Size.follow(this, () -> {
-            fonts();
+        fonts = new SectorsFonts(this, this::refresh, () -> {
             refresh();
             reveal(desk.caret());
         });
         DeskListener listener = new SectorsListener(this, desk);
         desk.add(listener);
-        addListener(SWT.Dispose, event -> {
-            desk.remove(listener);
-            JFaceResources.getFontRegistry().removeListener(other);
-            glossFont.dispose();
-        });
+        addListener(SWT.Dispose, event -> desk.remove(listener));
         setData(PART, "sectors");
         addListener(SWT.Paint, this::paint);
         addListener(SWT.Resize, event -> refresh());
@@ -88,20 +69,6 @@ public final class SectorsCanvas extends Canvas {
         new SectorsKeys(this, desk, () -> copy.run());
         new SectorsMouse(this, desk);
         getAccessible().addAccessibleListener(new SectorsAccess(desk));
-    }
-
-    private void fonts() {
-        Font former = glossFont;
-        ownBytesFont = Size.bytes();
-        FontData[] gloss = JFaceResources.getDefaultFont().getFontData();
-        for (FontData data : gloss) {
-            data.setHeight(Math.max(7, Math.round(ownBytesFont.getFontData()[0].getHeight() * 0.85f)));
-        }
-        glossFont = new Font(getDisplay(), gloss);
-        widths.forget();
-        if (former != null) {
-            former.dispose();
-        }
     }
 
     /** Another disk lies on the desk. */
@@ -274,10 +241,10 @@ public final class SectorsCanvas extends Canvas {
         }
         GC gc = new GC(this);
         try {
-            gc.setFont(ownBytesFont);
+            gc.setFont(fonts.bytes());
             double advance = gc.stringExtent("0".repeat(100)).x / 100.0;
             int line = gc.getFontMetrics().getHeight() + 3;
-            gc.setFont(glossFont);
+            gc.setFont(fonts.gloss());
             int small = gc.getFontMetrics().getHeight() + 1;
             labels = desk.open() == null ? null : new PlaceLabels(desk.open(), shown.offsets(), shown.hex());
             int label = (int) Math.ceil((labels == null ? 11 : labels.longest()) * advance) + 16;
@@ -322,10 +289,10 @@ public final class SectorsCanvas extends Canvas {
         List<Row> found = new ArrayList<>();
         GC gc = new GC(this);
         try {
-            gc.setFont(glossFont);
+            gc.setFont(fonts.gloss());
             int y = header;
             for (long at = start; at < end && y < height; at += columns()) {
-                Row row = layout.row(at, (int) Math.min(columns(), end - at), y, spans, at == start, this::label, label -> width(gc, label));
+                Row row = layout.row(at, (int) Math.min(columns(), end - at), y, spans, at == start, this::label, label -> fonts.width(gc, label));
                 found.add(row);
                 y += row.height();
             }
@@ -338,14 +305,6 @@ public final class SectorsCanvas extends Canvas {
 
     private Label label(Span span) {
         return desk.cover().hides(span.node()) ? Label.COVERED : Label.of(span, !desk.exam().runs());
-    }
-
-    private int width(GC gc, Label label) {
-        int width = 0;
-        for (String piece : new String[] {label.name(), label.value(), label.wrong()}) {
-            width += piece.isEmpty() ? 0 : widths.of(gc, piece) + 5;
-        }
-        return width;
     }
 
     private void updateBar() {
@@ -393,7 +352,7 @@ public final class SectorsCanvas extends Canvas {
             long start = rows.get(0).address();
             known = desk.pages().soon(start, (int) (rows.get(rows.size() - 1).end() + AFTER - start), PATIENCE);
         }
-        new SectorsPainter(layout, ownBytesFont, glossFont, widths, shown.text()).paint(event.gc, area, header, rows, view, known);
+        new SectorsPainter(layout, fonts.bytes(), fonts.gloss(), fonts.widths(), shown.text()).paint(event.gc, area, header, rows, view, known);
         painted.accept(System.nanoTime() - began);
     }
 
