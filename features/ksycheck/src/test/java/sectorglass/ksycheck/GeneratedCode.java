@@ -8,12 +8,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 import javax.tools.JavaCompiler;
 import javax.tools.StandardJavaFileManager;
 import javax.tools.ToolProvider;
+
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
 
 /** Compiles specs with the official compiler, in a process of its own, and the Java it writes. */
 final class GeneratedCode {
@@ -25,6 +31,28 @@ final class GeneratedCode {
 
     /** What the official compiler says to some specs, and the code it made. */
     record Outcome(GeneratedCode code, String complaints) { }
+
+    /** What the official compiler says to each spec of a folder: by id, null where it accepts the spec. */
+    static Map<String, String> judge(Path folder, List<Path> specs, Path work) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1", "-cp", Files.readString(Path.of(System.getProperty("ksc.path"))).strip(),
+                "io.kaitai.struct.JavaMain", "-t", "java", "--ksc-json-output", "--outdir", work.toString(), "--import-path",
+                folder.toString()));
+        specs.forEach(spec -> command.add(spec.toString()));
+        Path log = Files.createDirectories(work).resolve("ksc.json");
+        Process process = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).redirectOutput(log.toFile()).start();
+        if (!process.waitFor(120, TimeUnit.SECONDS)) {
+            process.destroyForcibly();
+            throw new IllegalStateException("the compiler did not end within 120 s");
+        }
+        Map<?, ?> all = new Yaml(new SafeConstructor(new LoaderOptions())).load(Files.readString(log));
+        Map<String, String> verdicts = new TreeMap<>();
+        all.forEach((file, verdict) -> {
+            Object errors = ((Map<?, ?>) verdict).get("errors");
+            verdicts.put(Path.of((String) file).getFileName().toString().replace(".ksy", ""), errors == null ? null : errors.toString());
+        });
+        return verdicts;
+    }
 
     /** Compiles the specs of some folders into a work folder. */
     static Outcome compile(List<Path> specs, Path work) throws IOException, InterruptedException {

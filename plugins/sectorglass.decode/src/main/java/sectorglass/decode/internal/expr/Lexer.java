@@ -98,6 +98,9 @@ final class Lexer {
         if (radix == 10 && fractionFollows()) {
             return real(start);
         }
+        if (radix == 10 && digits.length() > 1 && digits.charAt(0) == '0') {
+            throw new SyntaxException(start, "a number does not begin with 0; an octal one begins with 0o");
+        }
         BigInteger value = new BigInteger(digits, radix);
         if (value.compareTo(LIMIT) >= 0) {
             throw new SyntaxException(start, "the number " + text.substring(start, at) + " does not fit into 64 bits");

@@ -35,8 +35,11 @@ final class CheckBuilder {
             if (contents == null) {
                 return null;
             }
-            if (map.has("type") || map.has("size")) {
-                map.problem(map.keyNode("contents"), "'contents' says type and size: leave those out");
+            if (map.has("type")) {
+                map.problem(map.keyNode("contents"), "'contents' says the type: leave that out");
+            }
+            if (map.has("size") && map.scalar("size") != null && !String.valueOf(contents.length).equals(map.scalar("size").getValue())) {
+                map.problem(map.keyNode("size"), "'contents' has " + contents.length + " bytes: leave 'size' out");
             }
             return Checks.equal(new Constant(ValueType.BYTES, contents), field.spec.presentation(), field.spec.type());
         }
@@ -57,6 +60,13 @@ final class CheckBuilder {
 
     private Check rules(FieldDraft field, YamlMap valid) {
         valid.allow(KEYS, "'valid'");
+        long kinds = KEYS.stream().filter(key -> valid.has(key) && !key.equals("max")).count();
+        boolean range = valid.has("min") || valid.has("max");
+        if (kinds > 1 || range && kinds == 1 && !valid.has("min")) {
+            valid.problem(valid.node(), "'valid' takes one of eq, any-of, expr and in-enum, or min and max");
+        } else if (kinds == 0 && !range) {
+            valid.problem(valid.node(), "'valid' needs eq, min, max, any-of, expr or in-enum");
+        }
         List<Check> all = new ArrayList<>();
         if (valid.has("eq")) {
             Expr expr = value(field, valid.get("eq"));
@@ -124,6 +134,10 @@ final class CheckBuilder {
         Node node = field.map.get(key);
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         if (node instanceof ScalarNode scalar) {
+            if (key.equals("contents") && scalar.isPlain() && YamlMap.number(scalar.getValue()) != null) {
+                field.map.problem(node, "'contents' must be text or a list: [" + scalar.getValue() + "] is one byte");
+                return null;
+            }
             bytes.writeBytes(scalar.getValue().getBytes(StandardCharsets.UTF_8));
             return bytes.toByteArray();
         }

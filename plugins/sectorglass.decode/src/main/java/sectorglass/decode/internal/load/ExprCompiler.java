@@ -166,8 +166,12 @@ final class ExprCompiler {
             return new Constant(ValueType.BYTES, bytes);
         }
         ValueType element = items.length == 0 ? ValueType.ANY : items[0].type();
-        for (Expr item : items) {
-            element = element.or(item.type());
+        for (int i = 0; i < items.length; i++) {
+            if (!Operators.joins(items[0].type(), items[i].type())) {
+                throw new CompileException(ast.items().get(i).at(), "the elements of an array must be of one kind, but they are "
+                        + items[0].type().words() + " and " + items[i].type().words());
+            }
+            element = element.or(items[i].type());
         }
         return new ArrayLiteral(items, ValueType.array(element));
     }

@@ -86,6 +86,9 @@ final class Linker {
 
     /** Gives a field its type; that of a value instance follows from its expression. */
     private void type(FieldDraft field) {
+        if (field.typing) {
+            field.map.problem(field.map.get("value"), "the value of '" + field.spec.id() + "' needs itself");
+        }
         if (field.typed || field.typing || depth > DEEPEST) {
             return; // what needs it here sees a value that is known at run time only
         }
@@ -175,16 +178,13 @@ final class Linker {
         }
     }
 
-    /** A bit field goes on where one of the same order ended; everything else begins at a whole byte. */
+    /** A bit field goes on where one of the same order ended, also in a structure before it; everything else begins at a whole byte. */
     private static void aligned(TypeDraft type) {
         boolean[] aligned = new boolean[type.seq.size()];
         DataType.Bits before = null;
         for (int i = 0; i < aligned.length; i++) {
             DataType.Bits bits = type.seq.get(i).data instanceof DataType.Bits found ? found : null;
-            aligned[i] = bits == null || before == null || bits.little() != before.little();
-            if (i == 0) {
-                aligned[i] = bits == null;
-            }
+            aligned[i] = bits == null || before != null && bits.little() != before.little();
             before = bits;
         }
         type.spec.aligned(aligned);

@@ -24,7 +24,7 @@ final class Members {
             Kind.STR, Map.of("length", ValueType.INT, "reverse", ValueType.STR, "to_i", ValueType.INT, "substring", ValueType.STR),
             Kind.BYTES, Map.of("size", ValueType.INT, "length", ValueType.INT, "first", ValueType.INT, "last", ValueType.INT, "min",
                     ValueType.INT, "max", ValueType.INT, "to_s", ValueType.STR),
-            Kind.INT, Map.of("to_s", ValueType.STR, "to_i", ValueType.INT),
+            Kind.INT, Map.of("to_s", ValueType.STR),
             Kind.FLOAT, Map.of("to_i", ValueType.INT, "to_s", ValueType.STR),
             Kind.BOOL, Map.of("to_i", ValueType.INT),
             Kind.ENUM, Map.of("to_i", ValueType.INT),
@@ -143,6 +143,10 @@ final class Members {
         ValueType result = ValueType.ANY;
         boolean direct = ast.of() instanceof Ast.Name parent && parent.name().equals("_parent");
         Set<TypeSpec> users = site.scope().users();
+        if (direct && !site.scope().usersUnknown() && users.isEmpty() && site.scope().outer() == null) {
+            throw new CompileException(ast.at(), "nothing in this spec uses the type " + site.scope().path()
+                    + ", so it has no _parent whose fields are known; .as<type> says what it is");
+        }
         if (direct && !site.scope().usersUnknown() && !users.isEmpty()) {
             ValueType all = null;
             for (TypeSpec user : users) {

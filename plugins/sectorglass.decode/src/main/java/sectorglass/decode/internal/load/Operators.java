@@ -108,7 +108,7 @@ final class Operators {
         ValueType a = left.type();
         ValueType b = right.type();
         boolean equality = operator == Comparison.Operator.EQUAL || operator == Comparison.Operator.NOT_EQUAL;
-        boolean arrays = (a.is(Kind.ARRAY) || a.is(Kind.BYTES)) && (b.is(Kind.ARRAY) || b.is(Kind.BYTES));
+        boolean arrays = a.is(Kind.ARRAY) && b.is(Kind.BYTES) || a.is(Kind.BYTES) && b.is(Kind.ARRAY);
         boolean comparable = a.is(Kind.ANY) || b.is(Kind.ANY) || a.number() && b.number() || a.kind() == b.kind() && !a.is(Kind.ENUM)
                 && !a.is(Kind.ARRAY) && !a.is(Kind.STRUCT) && !a.is(Kind.IO) || a.is(Kind.ENUM) && a.equals(b) || equality && arrays;
         if (!comparable) {
@@ -118,8 +118,17 @@ final class Operators {
         return new Comparison(operator, left, right);
     }
 
-    Expr choice(Ast.Choice ast, Expr condition, Expr yes, Expr no) {
+    Expr choice(Ast.Choice ast, Expr condition, Expr yes, Expr no) throws CompileException {
+        check(joins(yes.type(), no.type()), ast.at(), "both sides of '?:' must be of one kind, but they are " + yes.type().words() + " and "
+                + no.type().words());
         return new Choice(condition, yes, no, yes.type().or(no.type()));
+    }
+
+    /** Whether one value may be of either type. */
+    static boolean joins(ValueType a, ValueType b) {
+        boolean octets = a.is(Kind.BYTES) && b.is(Kind.ARRAY) || a.is(Kind.ARRAY) && b.is(Kind.BYTES);
+        return a.is(Kind.ANY) || b.is(Kind.ANY) || a.number() && b.number() || octets || a.kind() == b.kind() && (!a.is(Kind.ENUM)
+                || a.equals(b));
     }
 
     private static void check(boolean holds, int at, String sentence) throws CompileException {

@@ -135,6 +135,8 @@ public final class SpecLoader {
     private void opaque(String path, TypeDraft draft) {
         for (FieldDraft field : allFields(draft)) {
             String type = field.map.get("type") instanceof ScalarNode ? field.map.text("type") : null;
+            int bracket = type == null ? -1 : type.indexOf('(');
+            type = bracket < 0 ? type : type.substring(0, bracket).strip();
             if (type != null && Words.isId(type) && universe.type(draft.spec, List.of(type)) == null) {
                 String beside = resolve(path, type);
                 if (beside != null && exists(beside)) {

@@ -2,6 +2,7 @@ package sectorglass.decode.internal.load;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.ScalarNode;
@@ -30,6 +31,8 @@ import sectorglass.decode.internal.run.ValueType.Kind;
 
 /** Builds the steps that read fields. */
 final class StepBuilder {
+    private static final Set<String> BESIDE_VALUE = Set.of("value", "id", "doc", "doc-ref", "enum", "if");
+
     private final ExprCompiler compiler;
     private final Universe universe;
     private final CheckBuilder checks;
@@ -53,8 +56,8 @@ final class StepBuilder {
         field.spec.check(checks.of(field));
         YamlMap map = field.map;
         if (map.has("value")) {
-            for (String key : List.of("pos", "io", "size", "size-eos", "type", "repeat", "contents", "terminator", "process")) {
-                if (map.has(key)) {
+            for (String key : map.keys()) {
+                if (!key.startsWith("-") && !BESIDE_VALUE.contains(key)) {
                     map.problem(map.keyNode(key), "'" + key + "' cannot stand beside 'value'");
                 }
             }
@@ -94,6 +97,11 @@ final class StepBuilder {
             }
             return element;
         }
+        for (String key : List.of("repeat-expr", "repeat-until")) {
+            if (map.has(key) && !key.equals("repeat-" + repeat)) {
+                map.problem(map.keyNode(key), "'" + key + "' cannot stand beside 'repeat: " + repeat + "'");
+            }
+        }
         switch (repeat) {
             case "eos":
                 return new RepeatStep(field.spec, RepeatStep.Mode.END, null, element);
@@ -122,10 +130,16 @@ final class StepBuilder {
         if (field.data instanceof DataType.Switch cases) {
             return switched(field, cases, extent, process);
         }
-        boolean said = List.of("type", "size", "size-eos", "terminator", "contents").stream().anyMatch(field.map::has);
+        boolean said = List.of("type", "size", "terminator", "contents").stream().anyMatch(field.map::has) || field.map.flag("size-eos", false);
         if (!said) {
             field.map.problem(field.map.node(), "the field '" + field.spec.id()
                     + "' has no type and no known end: give type, size, size-eos, terminator or contents");
+        }
+        if (field.map.has("encoding") && !(field.data instanceof DataType.Text)) {
+            field.map.problem(field.map.keyNode("encoding"), "'encoding' is for text only: the types str and strz");
+        }
+        if (field.data instanceof DataType.Bytes) {
+            field.map.problem(field.at("type"), "only a parameter can have the type bytes; a field of bytes has no 'type'");
         }
         return plain(field, field.spec, field.data, extent, process);
     }

@@ -25,6 +25,8 @@ final class TypeReader {
     private static final Set<String> INSTANCE_KEYS = with(FIELD_KEYS, "pos", "io", "value");
     private static final Set<String> PARAM_KEYS = Set.of("id", "type", "enum", "doc", "doc-ref");
     private static final int DEEPEST = 40;
+    private static final int LANGUAGE_MAJOR = 0;
+    private static final int LANGUAGE_MINOR = 11;
 
     private final Universe universe;
 
@@ -84,6 +86,10 @@ final class TypeReader {
         if (meta != null) {
             meta.allow(META_KEYS, "meta");
             type.encoding(meta.text("encoding"));
+            for (String key : List.of("ks-debug", "ks-opaque-types", "ks-zero-copy-substream")) {
+                meta.flag(key, false);
+            }
+            version(meta);
             String bits = meta.text("bit-endian");
             if (bits != null) {
                 littleBits = bits.equals("le");
@@ -103,6 +109,19 @@ final class TypeReader {
             }
         }
         type.littleBits(littleBits);
+    }
+
+    private static void version(YamlMap meta) {
+        String wanted = meta.text("ks-version");
+        if (wanted != null && wanted.matches("\\d+(\\.\\d+)*")) {
+            String[] parts = wanted.split("\\.");
+            long major = Long.parseLong(parts[0].length() > 9 ? "999999999" : parts[0]);
+            long minor = parts.length < 2 ? 0 : Long.parseLong(parts[1].length() > 9 ? "999999999" : parts[1]);
+            if (major > LANGUAGE_MAJOR || major == LANGUAGE_MAJOR && minor > LANGUAGE_MINOR) {
+                meta.problem(meta.get("ks-version"), "the spec needs version " + wanted + " of the language; versions up to " + LANGUAGE_MAJOR
+                        + "." + LANGUAGE_MINOR + " are understood");
+            }
+        }
     }
 
     private void fields(TypeDraft draft) {

@@ -30,11 +30,11 @@ public final class BytesStep extends Step {
             try {
                 node.setObject(process.apply(self, Arrays.copyOfRange(io.data, m.from, m.to)));
             } catch (Undecided e) {
-                node.clear(e.trouble());
+                node.clear(node.trouble == null ? e.trouble() : node.trouble); // what is cut off cannot be processed
             }
         }
         if (spec.charset() != null && !spec.charset().known()) {
-            node.clear(new Trouble(Trouble.Cause.ENCODING, spec.charset().name()));
+            node.clear(node.trouble == null ? new Trouble(Trouble.Cause.ENCODING, spec.charset().name()) : node.trouble);
         }
         if (node.trouble == null && spec.check() != null) {
             run.check(self, node);

@@ -79,7 +79,8 @@ public final class Checks {
                 ? Texts.of("expected.least", from.get()) : Texts.of("expected.range", from.get(), to.get());
         return check((self, value) -> {
             Object actual = value.expressionValue();
-            if (min != null && order(actual, min.eval(self), type) < 0) {
+            boolean noNumber = actual instanceof Double real && real.isNaN(); // lies in no range
+            if (min != null && (noNumber || order(actual, min.eval(self), type) < 0)) {
                 return new Trouble(Cause.LESS, from.get());
             }
             return max != null && order(actual, max.eval(self), type) > 0 ? new Trouble(Cause.GREATER, to.get()) : null;

@@ -29,8 +29,12 @@ public final class IntStep extends Step {
         io.align();
         int at = io.at;
         ValueNode node = run.value(self, parent, spec, index, io, at);
+        boolean undecided = order == Order.OF_STRUCT && width > 1 && !self.ordered;
         if (io.end - at < width) {
             run.clip(node, io, width);
+            if (undecided) {
+                node.trouble = noOrder(self);
+            }
             return node;
         }
         node.length = width;
@@ -41,8 +45,8 @@ public final class IntStep extends Step {
         }
         boolean little = order == Order.LITTLE;
         if (order == Order.OF_STRUCT && width > 1) {
-            if (!self.ordered) {
-                node.trouble = self.trouble != null ? self.trouble : new Trouble(Cause.ENDIAN);
+            if (undecided) {
+                node.trouble = noOrder(self);
                 return node;
             }
             little = self.little;
@@ -57,5 +61,9 @@ public final class IntStep extends Step {
             run.check(self, node);
         }
         return node;
+    }
+
+    private static Trouble noOrder(StructNode self) {
+        return self.trouble != null ? self.trouble : new Trouble(Cause.ENDIAN);
     }
 }

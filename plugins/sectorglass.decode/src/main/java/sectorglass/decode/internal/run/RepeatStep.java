@@ -101,8 +101,9 @@ public final class RepeatStep extends Step {
         try {
             return expr.asBool(self);
         } catch (Undecided e) {
-            array.trouble = e.trouble();
-            run.lost = e.trouble();
+            boolean cut = node != null && node.trouble != null && node.trouble.cause() == Cause.END;
+            array.trouble = cut ? new Trouble(Cause.NO_TERMINATOR) : e.trouble();
+            run.lost = array.trouble;
             return true;
         } finally {
             run.item = before;

@@ -70,7 +70,7 @@ public final class StructStep extends Step {
                 byte[] made = process.apply(self, Arrays.copyOfRange(io.data, m.from, m.to));
                 content = new WindowStream(new Source(run, made, null, true, raw), 0, made.length);
             } catch (Undecided e) {
-                raw.trouble = e.trouble();
+                raw.trouble = trouble == null ? e.trouble() : trouble; // what is cut off cannot be processed
                 return raw;
             }
         }
