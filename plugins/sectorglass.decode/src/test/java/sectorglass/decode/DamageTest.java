@@ -167,8 +167,8 @@ class DamageTest {
         FieldNode root = decode("""
                 meta: {id: t}
                 instances:
-                  a: {pos: b, size: 1}
-                  b: {value: a.length + 1}
+                  a: {value: b + 1}
+                  b: {value: a + 1}
                 """, "");
         assertNotNull(at(root, "a").problem());
         assertEquals(State.VIOLATED, at(root, "a").state());

@@ -86,9 +86,6 @@ final class Linker {
 
     /** Gives a field its type; that of a value instance follows from its expression. */
     private void type(FieldDraft field) {
-        if (field.typing) {
-            field.map.problem(field.map.get("value"), "the value of '" + field.spec.id() + "' needs itself");
-        }
         if (field.typed || field.typing || depth > DEEPEST) {
             return; // what needs it here sees a value that is known at run time only
         }
