@@ -189,12 +189,19 @@ public final class FindingsBoard {
         }
         volume.select(0);
         asked(false);
-        content.layout(true, true);
+        layOut();
     }
 
     /** Other findings are accepted than before. */
     public void accepted() {
         asked(false);
+    }
+
+    /** Lays out what may have other sizes now. While the board is not to be seen it has no room; it is laid out when it comes. */
+    private void layOut() {
+        if (content.isVisible()) {
+            content.layout(true, true);
+        }
     }
 
     private void asked(boolean keep) {
@@ -319,7 +326,7 @@ public final class FindingsBoard {
                 content.getDisplay().asyncExec(() -> {
                     if (!content.isDisposed()) {
                         summary.setText(sentence);
-                        content.layout(true, true);
+                        layOut();
                     }
                 });
             }

@@ -46,7 +46,7 @@ final class EmptyHint {
         Control top = hasContent ? content : empty;
         if (layout.topControl != top) {
             layout.topControl = top;
-            stack.layout();
+            stack.layout(true, true);
         }
     }
 
