@@ -307,7 +307,7 @@ class RecoverTest {
             // LBA 2048 to 2099 failed; nobody mentions the rest of the first partition
             List<String> lines = Arrays.stream(Ui.all(Tree.class).stream().filter(t -> t.getItemCount() == 1 && t.getItem(0).getText().startsWith("demo-gpt.img"))
                     .findFirst().orElseThrow().getItem(0).getItems()).map(i -> i.getText()).toList();
-            assertTrue(lines.stream().anyMatch(l -> l.contains("PAPERWORK") && l.contains("52 failed, 32\u2009716 unread")), lines.toString());
+            assertTrue(lines.stream().anyMatch(l -> l.contains("Paperwork") && l.contains("52 failed, 32\u2009716 unread")), lines.toString());
         });
         Files.writeString(log, "0,2000,read\nhere,2,read\n2000,100,read\n2100,30");
         command("again");
