@@ -1,41 +1,97 @@
 package sectorglass.ntfs;
 
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import sectorglass.disk.VolumeSite;
-import sectorglass.image.SectorStates;
 import sectorglass.image.Window;
 
 /**
- * The measures of a volume whose boot sector and its copy are both gone, from file record 0 or its mirror: the record says in which
- * cluster it lies, its place says in which byte, so the size of a cluster follows; $BadClus is as long as the volume. Looked for at
- * the few places where formatters put them: $MFT in cluster 4 or 786432, $MFTMirr in cluster 2 (from memory, and mkntfs).
+ * The measures of a volume whose boot sector and its copy are both gone, from file records: each knows its own number, so that the place of
+ * the table, or of its mirror, follows from any of the first ones ({@link RecordRow}); record 0 names the first cluster of the table and
+ * record 1 that of the mirror; $BadClus is as long as the volume. Looked for where formatters put them: $MFT in cluster 4 or 786432 or after
+ * a third of the volume, $MFTMirr in cluster 2 (from memory) or in the middle (mkntfs).
  */
 final class LostBoot {
-    private static final long[] MFT_CLUSTERS = {4, 786_432};
-    private static final long MIRROR_CLUSTER = 2;
+    private static final long[] CLUSTERS = {4, 2, 786_432};
     private static final int BAD_CLUSTERS = 8;
+    /** Bytes looked at before and behind a place that depends on the size of the volume: two clusters of 64 KiB. */
+    private static final int AROUND = 128 << 10;
+    private static final int SURE = 4;
 
     private final VolumeSite site;
+    private boolean paired;
+    private int records;
 
     LostBoot(VolumeSite site) {
         this.site = site;
     }
 
     Optional<BootFound> find() {
+        List<RecordRow> rows = new ArrayList<>();
+        for (long place : places()) {
+            RecordRow.at(site, place).ifPresent(rows::add);
+        }
+        Geometry found = join(rows);
+        return found == null ? Optional.empty() : Optional.of(withCopy(found));
+    }
+
+    /** Whether the table and its mirror both stand where the other says, with several records: what a later format would have broken. */
+    boolean paired() {
+        return paired && records >= SURE;
+    }
+
+    /** Whether several records agree. */
+    boolean sure() {
+        return records >= SURE;
+    }
+
+    private Set<Long> places() {
+        Set<Long> places = new LinkedHashSet<>();
         for (int cluster = 512; cluster <= 65536; cluster *= 2) {
-            for (long lcn : MFT_CLUSTERS) {
-                Geometry found = at(lcn * cluster, cluster);
-                if (found != null) {
-                    return Optional.of(withCopy(found));
-                }
-            }
-            Geometry found = at(MIRROR_CLUSTER * cluster, cluster);
-            if (found != null) {
-                return Optional.of(withCopy(found));
+            for (long lcn : CLUSTERS) {
+                places.add(lcn * cluster);
             }
         }
-        return Optional.empty();
+        if (site.range().first() == 0 || site.type() != null) {
+            around(site.bytes() / 2, places);
+            around(site.bytes() / 3, places);
+        }
+        return places;
+    }
+
+    private void around(long middle, Set<Long> places) {
+        long from = Math.max(0, middle / FixedBlock.STRIDE * FixedBlock.STRIDE - AROUND);
+        Window window = site.window(from, 2 * AROUND);
+        for (int at = 0; at < window.length(); at += FixedBlock.STRIDE) {
+            if (window.isRead(at, FixedBlock.STRIDE) && window.matches(at, "FILE")) {
+                RecordRow.start(site, from + at).ifPresent(places::add);
+            }
+        }
+    }
+
+    /** The row that is the table, and the row that is the mirror; either may be missing, or lack its record 0. */
+    private Geometry join(List<RecordRow> rows) {
+        RecordRow mirror = rows.stream().filter(RecordRow::mirror).findFirst().orElse(null);
+        RecordRow table = rows.stream().filter(row -> row.table() && (mirror == null || row.cluster() == mirror.cluster())).findFirst().orElse(null);
+        if (table == null && mirror != null && mirror.tableLcn() > 0) {
+            table = RecordRow.at(site, mirror.tableLcn() * mirror.cluster()).filter(row -> row.size() == mirror.size()).orElse(null);
+        }
+        if (table == null && (mirror == null || mirror.tableLcn() <= 0)) {
+            return null;
+        }
+        RecordRow any = table != null ? table : mirror;
+        long mft = table != null ? table.place() / any.cluster() : mirror.tableLcn();
+        long copy = table != null && table.mirrorLcn() > 0 ? table.mirrorLcn() : mirror != null ? mirror.place() / any.cluster() : 0;
+        paired = table != null && mirror != null && mirror.place() == copy * any.cluster();
+        records = (table == null ? 0 : table.records()) + (mirror == null ? 0 : mirror.records());
+        int sector = Math.max(FixedBlock.STRIDE, site.image().sectorSize());
+        int cluster = Math.max(any.cluster(), sector);
+        return new Geometry(site.firstByte(), sector, cluster, any.size(), Math.max(4096, sector), sectors(mft * cluster, any.size(), sector, cluster),
+                mft, copy, 0);
     }
 
     /**
@@ -43,7 +99,7 @@ final class LostBoot {
      * volume may end some sectors later than it tells.
      */
     private BootFound withCopy(Geometry built) {
-        long place = built.backupByte();
+        long place = site.firstByte() + built.clusters() * built.clusterBytes();
         for (long end = place + built.clusterBytes(); place < end; place += built.sectorBytes()) {
             if (place + BootSector.LENGTH > site.image().bytes()) {
                 break;
@@ -58,69 +114,25 @@ final class LostBoot {
         return new BootFound(built, site.firstByte(), true);
     }
 
-    /** The geometry if record 0, of $MFT or of its mirror, stands there and the records agree about clusters of that size. */
-    private Geometry at(long place, int cluster) {
-        RecordView view = record(place);
-        if (view == null || view.u32(RecordView.ALLOCATED) < 512 || view.u32(RecordView.ALLOCATED) > 4096) {
-            return null;
+    /**
+     * Sectors of the volume: what the site holds but the last one, where $BadClus spans as many whole clusters or is lost; else as many as
+     * $BadClus spans.
+     */
+    private long sectors(long table, int size, int sector, int cluster) {
+        long room = Math.max(1, site.bytes() / sector - 1);
+        RecordView view = RecordRow.record(site, table + (long) BAD_CLUSTERS * size, size);
+        if (view == null) {
+            return room;
         }
-        int size = (int) view.u32(RecordView.ALLOCATED);
-        if (Integer.bitCount(size) != 1) {
-            return null;
-        }
-        long mft = firstCluster(view);
-        RecordView mirrorRecord = record(place + size);
-        long mirror = mirrorRecord == null ? -1 : firstCluster(mirrorRecord);
-        boolean isMft = mft > 0 && mft * cluster == place;
-        boolean isMirror = mirror > 0 && mirror * cluster == place;
-        if (mft <= 0 || !isMft && !isMirror) {
-            return null;
-        }
-        int sector = Math.max(512, site.image().sectorSize());
-        long sectors = sectors(mft * cluster, size, sector);
-        long index = Math.max(4096, sector);
-        return new Geometry(site.firstByte(), sector, Math.max(cluster, sector), size, (int) index, sectors, mft, Math.max(0, mirror), 0);
-    }
-
-    private RecordView record(long place) {
-        if (place + 4096 > site.image().bytes() - site.firstByte()) {
-            return null;
-        }
-        byte[] bytes = new byte[4096];
-        SectorStates states = site.image().read(site.firstByte() + place, bytes, 0, bytes.length);
-        RecordView view = new RecordView();
-        view.load(bytes, 0, 1024, states, site.firstByte() + place);
-        if (view.fix() == FixedBlock.Fix.BAD_HEADER && view.s32(0) == FixedBlock.FILE && view.u32(RecordView.ALLOCATED) == 4096) {
-            view.load(bytes, 0, 4096, states, site.firstByte() + place);
-        }
-        return view.usable() && view.inUse() && view.isBase() ? view : null;
-    }
-
-    /** First cluster of the unnamed $DATA, or -1. */
-    private static long firstCluster(RecordView view) {
         view.rewind();
         while (view.nextAttribute()) {
-            if (view.type() == AttributeType.DATA && view.nameLength() == 0 && !view.resident() && view.has(view.attribute, 0x40)) {
-                RunList runs = new RunList();
-                runs.add(view, view.runsOffset(), view.next, 0);
-                return runs.runs() == 0 ? -1 : runs.lcn(0);
+            if (view.type() == AttributeType.DATA && view.nameLength() > 0 && !view.resident() && view.has(view.attribute, 0x40)
+                    && view.realSize() > 0 && view.realSize() <= site.bytes()) {
+                long clusters = view.realSize() / cluster;
+                int perCluster = cluster / sector;
+                return room / perCluster == clusters ? room : clusters * perCluster;
             }
         }
-        return -1;
-    }
-
-    /** Sectors of the volume: as many as $BadClus spans, else what the site holds but the last one. */
-    private long sectors(long mftPlace, int size, int sector) {
-        RecordView view = record(mftPlace + (long) BAD_CLUSTERS * size);
-        if (view != null) {
-            view.rewind();
-            while (view.nextAttribute()) {
-                if (view.type() == AttributeType.DATA && view.nameLength() > 0 && !view.resident() && view.has(view.attribute, 0x40)
-                        && view.realSize() > 0 && view.realSize() <= site.bytes()) {
-                    return view.realSize() / sector;
-                }
-            }
-        }
-        return Math.max(1, site.bytes() / sector - 1);
+        return room;
     }
 }

@@ -17,7 +17,7 @@ import sectorglass.image.ByteRange;
 import sectorglass.image.SectorImage;
 import sectorglass.image.Window;
 
-/** The boot sector from its copy or from file records, and the copy from the boot sector. */
+/** The boot sector from its copy or from file records, the copy from the boot sector, and the first records and their mirror from each other. */
 final class NtfsRepairs implements Repairs {
     private final VolumeSite site;
     private final BootFound boot;
@@ -39,12 +39,18 @@ final class NtfsRepairs implements Repairs {
             new RecordBoot(site, geometry, source.table(), texts).propose().ifPresent(all::add);
             return all;
         }
+        boots(texts, all);
+        all.addAll(new MirrorRepair(site.image(), geometry, source.table(), texts).propose());
+        return all;
+    }
+
+    private void boots(RepairTexts texts, List<Repair> all) {
         int length = Math.min(geometry.sectorBytes(), 4096);
         long place = boot.backup() ? boot.byteFound() : geometry.backupByte();
         boolean inside = place > site.firstByte() && place <= site.image().bytes() - length
                 && place <= site.firstByte() + Math.max(site.bytes(), 0);
         if (!inside) {
-            return all;
+            return;
         }
         Window first = site.window(0, length);
         Window copy = site.image().window(place, length);
@@ -60,7 +66,6 @@ final class NtfsRepairs implements Repairs {
                 from(first, place, "ntfs.copy-from-boot", copySound ? 60 : 85, texts, site.firstByte()).ifPresent(all::add);
             }
         }
-        return all;
     }
 
     private static boolean same(Window one, Window two, int length) {

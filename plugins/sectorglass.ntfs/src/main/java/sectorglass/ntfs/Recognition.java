@@ -11,9 +11,15 @@ import sectorglass.image.Window;
 /**
  * Looks for the boot sector at the start of a site; where it was not read or is destroyed, for its copy: in the last sector, one before
  * or after, and in the middle (before version 4 the copy lay there, NTFS-3G bootsect.c). A copy counts only if every field is legal,
- * its number of sectors is its own place, and a file record stands where it points, or was not read.
+ * its number of sectors is its own place, and a file record stands where it points, or was not read. Where no copy counts, file records
+ * are asked ({@link LostBoot}).
  */
 final class Recognition {
+    /** Confidence where other bytes stand over the boot sector, and both table and mirror are left: little, a later format may stand there. */
+    private static final int OVERWRITTEN = 28;
+    /** The same where only one of them is left. */
+    private static final int LEFT = 24;
+
     private final VolumeSite site;
 
     Recognition(VolumeSite site) {
@@ -34,9 +40,12 @@ final class Recognition {
         }
         boolean blank = !read || first.filled(0, BootSector.LENGTH, first.u8(0));
         Optional<BootFound> copy = backup(read);
-        if (copy.isEmpty() && blank) {
-            return new LostBoot(site).find().map(found -> claim(40, found,
-                    "file records stand where formatters put them; no boot sector can be used"));
+        if (copy.isEmpty()) {
+            LostBoot lost = new LostBoot(site);
+            Optional<BootFound> found = lost.find();
+            return found.isEmpty() || !blank && !lost.sure() ? Optional.empty()
+                    : Optional.of(claim(blank ? 40 : lost.paired() ? OVERWRITTEN : LEFT, found.get(),
+                            "file records stand where formatters put them; no boot sector can be used"));
         }
         return copy.map(found -> claim(!read ? 70 : blank ? 60 : 30, found,
                 read ? "only the copy of the boot sector can be used" : "the first sector was not read; its copy can be used"));

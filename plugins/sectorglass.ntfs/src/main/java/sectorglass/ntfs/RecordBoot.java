@@ -10,7 +10,8 @@ import sectorglass.disk.VolumeSite;
 
 /** A boot sector put together from file records: what they determine is written, the rest stays as it stands. */
 final class RecordBoot {
-    private static final int ROOT = 5;
+    /** The root folder; where it is lost, other system files with indexes: $Secure, $Extend, $Quota, $ObjId, $Reparse. */
+    private static final int[] INDEXED = {5, 9, 11, 24, 25, 26};
     private static final int JUMP = 0x00;
     private static final int MEDIA = 0x15;
     private static final int TRACK = 0x18;
@@ -64,10 +65,20 @@ final class RecordBoot {
         return bytes < geometry.clusterBytes() ? -Integer.numberOfTrailingZeros(bytes) : bytes / geometry.clusterBytes();
     }
 
-    /** Bytes per index block, from the index root of the root folder; 0 where it was not read or is illegal. */
+    /** Bytes per index block, the same in every index of a volume; 0 where no index root was read or it is illegal. */
     private int indexBytes() {
+        for (int number : INDEXED) {
+            int bytes = indexBytes(number);
+            if (bytes > 0) {
+                return bytes;
+            }
+        }
+        return 0;
+    }
+
+    private int indexBytes(int number) {
         RecordView view = new RecordView();
-        if (!table.load(ROOT, view) || !view.usable()) {
+        if (!table.load(number, view) || !view.usable() || !view.inUse()) {
             return 0;
         }
         view.rewind();

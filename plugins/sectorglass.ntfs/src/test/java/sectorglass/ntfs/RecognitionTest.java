@@ -97,10 +97,41 @@ class RecognitionTest {
         NtfsVolume volume = Volumes.open(bare);
         assertEquals(4096L, volume.info().clusterBytes());
         assertEquals("FIXED", volume.info().label());
-        assertEquals(16383L * 4096, volume.info().bytes());
+        // the formatter put the copy into the last sector; $BadClus spans 16383 whole clusters of the 131071 sectors before it
+        assertEquals(131071L * 512, volume.info().bytes());
         assertEquals(68, volume.table().records());
         List<Finding> listed = Volumes.verify(bare, Level.FULL).listed();
         assertEquals(List.of("ntfs.boot.oem-id"), listed.stream().filter(f -> f.severity() != Severity.COSMETIC).map(Finding::check).toList());
+    }
+
+    /** Record 0 stands at byte 16384, its mirror in cluster 8191 (mkntfs, ntfsinfo -m). */
+    @Test
+    void theMirrorOrTheNumbersOfRecordsTellTheMeasures() throws IOException {
+        MemoryImage bare = files().with(0, new int[512]).with(67108352, new int[512]);
+        int[] record = new int[1024];
+        long mirror = mirrorByte();
+        for (MemoryImage image : List.of(bare.with(16384, record), bare.with(mirror, record), bare.with(16384, record).with(mirror, record),
+                bare.with(16384, record).with(mirror, new int[4096]), bare.with(16384, new int[4096]), bare.with(16384 + 8 * 1024, record))) {
+            Geometry found = Volumes.open(image).table().geometry();
+            assertEquals(4096, found.clusterBytes());
+            assertEquals(4, found.mftLcn());
+            assertEquals(8191, found.mirrorLcn());
+            assertEquals(131071, found.sectors());
+        }
+    }
+
+    @Test
+    void randomBytesOverTheBootSectorNeedSeveralRecords() throws IOException {
+        int[] noise = new java.util.Random(5).ints(512, 0, 256).toArray();
+        MemoryImage image = files().with(0, noise).with(67108352, noise);
+        assertEquals(8191, Volumes.open(image).table().geometry().mirrorLcn());
+        MemoryImage little = image.with(mirrorByte(), new int[4096]).with(16384 + 2 * 1024, new int[80 * 1024]);
+        sectorglass.disk.VolumeSite site = new sectorglass.disk.VolumeSite(little, little.all(), null);
+        assertTrue(new NtfsProvider().recognise(site).isEmpty());
+    }
+
+    private static long mirrorByte() {
+        return 8191L * 4096;
     }
 
     @Test
