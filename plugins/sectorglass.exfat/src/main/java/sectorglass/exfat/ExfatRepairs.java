@@ -35,7 +35,8 @@ final class ExfatRepairs implements Repairs {
         }
         RepairTexts texts = new RepairTexts(ExfatRules.class, locale);
         if (found.source() == Found.Source.STRUCTURES) {
-            all.add(new BuiltBoot(site, geometry, texts).repair());
+            BuiltBoot built = new BuiltBoot(site, geometry, texts);
+            all.add(BuiltBoot.joined(site, geometry.sectorBytes(), built, texts).orElseGet(built::repair));
             return all;
         }
         BootRegion main = BootRegion.of(site, BootRegion.MAIN, geometry.sectorBytes());
@@ -46,6 +47,8 @@ final class ExfatRepairs implements Repairs {
             copy(backup, main, "exfat.main-from-backup", texts).ifPresent(all::add);
         } else if (mainSound && !backupSound) {
             copy(main, backup, "exfat.backup-from-main", texts).ifPresent(all::add);
+        } else if (!mainSound && joined(geometry, texts).map(all::add).orElse(false)) {
+            return all;
         } else if (!mainSound && main.missing().isEmpty() && Recognition.plausible(main.boot(), geometry)) {
             List<Repair.Change> changes = checksum(site.image(), main, texts);
             if (!changes.isEmpty()) {
@@ -54,6 +57,13 @@ final class ExfatRepairs implements Repairs {
             }
         }
         return all;
+    }
+
+    /** Neither region is sound: one from both, proven by a checksum that is left. */
+    private Optional<Repair> joined(Geometry geometry, RepairTexts texts) {
+        int size = geometry.sectorBytes();
+        BuiltBoot structures = size == site.image().sectorSize() ? LostBoot.at(site, true).map(built -> new BuiltBoot(site, built, texts)).orElse(null) : null;
+        return BuiltBoot.joined(site, size, structures, texts);
     }
 
     /** Zeros alone have a checksum that holds, too. */

@@ -6,7 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.UnaryOperator;
+import java.util.function.Function;
 
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.Window;
@@ -14,10 +14,11 @@ import sectorglass.image.Window;
 /**
  * One sound boot region from two damaged ones: of each sector the main region's, the backup's, or what it holds when nothing was put there;
  * of the boot sector also both with the fields that other structures of the volume determine. A combination counts only if its checksum is the
- * one that a checksum sector still holds. Source: Microsoft exFAT specification, sections 3.1 to 3.4.
+ * one that a checksum sector still holds, or if no checksum is left and both regions hold the same. Source: Microsoft exFAT specification, sections 3.1 to 3.4.
  */
 final class JoinedRegion {
     private static final int EXTENDED = 8;
+    private static final int OEM = 9;
     /** Bytes summed up before the search for a combination is given up. */
     private static final long MOST_SUMMED = 256L << 20;
 
@@ -41,24 +42,24 @@ final class JoinedRegion {
 
     private final VolumeSite site;
     private final int size;
-    private final UnaryOperator<byte[]> fields;
+    private final Function<byte[], List<byte[]>> fields;
     private final List<List<Part>> choices = new ArrayList<>();
     private final Part[] chosen = new Part[BootRegion.CHECKED];
     private Set<Integer> sums;
     private long summed;
 
-    private JoinedRegion(VolumeSite site, int size, UnaryOperator<byte[]> fields) {
+    private JoinedRegion(VolumeSite site, int size, Function<byte[], List<byte[]>> fields) {
         this.site = site;
         this.size = size;
         this.fields = fields;
     }
 
     /**
-     * The eleven sectors before the checksum, if a combination is proven by a stored one.
+     * The eleven sectors before the checksum, if a combination is proven by a stored one or both regions hold the same.
      *
-     * @param fields puts the determined fields into a boot sector; null where nothing determines any
+     * @param fields gives a boot sector with determined fields in place of damaged ones, in all ways that are worth trying
      */
-    static Optional<List<Part>> of(VolumeSite site, int sectorBytes, UnaryOperator<byte[]> fields) {
+    static Optional<List<Part>> of(VolumeSite site, int sectorBytes, Function<byte[], List<byte[]>> fields) {
         return new JoinedRegion(site, sectorBytes, fields).find();
     }
 
@@ -72,7 +73,26 @@ final class JoinedRegion {
         for (int sector = 0; sector < BootRegion.CHECKED; sector++) {
             choices.add(parts(sector, main.window(), backup.window()));
         }
+        if (sums.isEmpty() && equal(main.window(), backup.window()) && boots(main.window().raw(0, size))) {
+            return Optional.of(choices.stream().map(parts -> parts.get(0)).toList());
+        }
         return !sums.isEmpty() && join(0, 0) ? Optional.of(List.of(chosen)) : Optional.empty();
+    }
+
+    /** Whether both regions were read and hold the same but for what only the main one keeps up to date. */
+    private boolean equal(Window main, Window backup) {
+        int length = BootRegion.CHECKED * size;
+        if (!main.isRead(0, length) || !backup.isRead(0, length)) {
+            return false;
+        }
+        byte[] one = main.bytes(0, length);
+        byte[] two = backup.bytes(0, length);
+        for (int i = 0; i < length; i++) {
+            if (!BootRegion.skipped(i) && one[i] != two[i]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** The checksum that most of the repeats in a checksum sector hold; the one of a blank region does not count. */
@@ -98,13 +118,24 @@ final class JoinedRegion {
         List<Part> all = new ArrayList<>();
         byte[] own = main.isRead(sector * size, size) ? main.bytes(sector * size, size) : null;
         byte[] copy = backup.isRead(sector * size, size) ? backup.bytes(sector * size, size) : null;
-        add(all, From.MAIN, own);
-        add(all, From.BACKUP, copy);
-        if (sector == 0 && fields != null) {
-            add(all, From.MAIN_WITH_FIELDS, own == null ? null : fields.apply(own.clone()));
-            add(all, From.BACKUP_WITH_FIELDS, copy == null ? null : fields.apply(copy.clone()));
-        } else if (sector > 0) {
+        boolean second = own != null && Arrays.equals(own, new byte[size]);
+        // zeros may sum up to the same as what stood there: what holds something comes first
+        add(all, second ? From.BACKUP : From.MAIN, second ? copy : own);
+        add(all, second ? From.MAIN : From.BACKUP, second ? own : copy);
+        if (sector > 0) {
             add(all, From.EMPTY, empty(sector, size));
+            if (sector == OEM) {
+                byte[] filled = new byte[size];
+                Arrays.fill(filled, (byte) 0xFF); // what mkfs.exfat leaves there
+                add(all, From.EMPTY, filled);
+            }
+            return all;
+        }
+        if (own != null) {
+            fields.apply(own).forEach(sectorBytes -> add(all, From.MAIN_WITH_FIELDS, sectorBytes));
+        }
+        if (copy != null && !Arrays.equals(own, copy)) {
+            fields.apply(copy).forEach(sectorBytes -> add(all, From.BACKUP_WITH_FIELDS, sectorBytes));
         }
         return all;
     }
@@ -150,7 +181,7 @@ final class JoinedRegion {
     }
 
     private boolean boots(byte[] sector) {
-        BootSector boot = new BootSector(Window.of(sector, 0, 512));
+        BootSector boot = new BootSector(Window.ofRead(sector, 0, 512));
         Geometry geometry = boot.named() && boot.signed() ? Geometry.of(boot) : null;
         return geometry != null && geometry.sectorBytes() == size && Recognition.plausible(boot, geometry);
     }

@@ -27,19 +27,27 @@ final class LostBoot {
     /** The entries of a root directory that name other structures. */
     private record RootFound(long at, long bitmap, long bitmapBytes, long upcase) { }
 
-    private LostBoot(VolumeSite site) {
+    private final boolean far;
+
+    private LostBoot(VolumeSite site, boolean far) {
         this.site = site;
+        this.far = far;
         this.size = site.image().sectorSize();
     }
 
-    static Optional<Geometry> at(VolumeSite site) {
-        return new LostBoot(site).find();
+    /**
+     * The layout, if what stands at the site determines one.
+     *
+     * @param far whether the FAT is looked for farther away than 64 KiB
+     */
+    static Optional<Geometry> at(VolumeSite site, boolean far) {
+        return new LostBoot(site, far).find();
     }
 
     private Optional<Geometry> find() {
         long fat = scan((long) FIRST_FAT_SECTOR * size, NEAR_FAT, LostBoot::fat);
         // farther away it stands on a boundary of the medium
-        for (long at = NEAR_FAT; fat < 0 && at <= MOST_FAT; at += NEAR_FAT) {
+        for (long at = NEAR_FAT; far && fat < 0 && at <= MOST_FAT; at += NEAR_FAT) {
             fat = site.has(at, 8) && fat(site.window(at, 8), 0) ? at : -1;
         }
         if (fat < 0) {

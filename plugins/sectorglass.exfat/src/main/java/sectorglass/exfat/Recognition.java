@@ -1,18 +1,28 @@
 package sectorglass.exfat;
 
 import java.util.Optional;
+import java.util.Set;
 
 import sectorglass.disk.VolumeSite;
 
 /**
  * Finds an exFAT volume at a site: by its main boot region, else by the backup at sector 12, whose checksum must hold as far as it
- * was read. Source: Microsoft exFAT specification, sections 3.1 and 3.4.
+ * was read, else by FAT, bitmap, up-case table and root directory. Source: Microsoft exFAT specification, sections 3.1 and 3.4.
  */
 final class Recognition {
 
     private static final int[] SECTOR_SIZES = {512, 1024, 2048, 4096};
 
+    /** Confidence where other bytes stand over the boot sector: what is left may be of a former format, so that most others come first. */
+    private static final int OVERWRITTEN = 27;
+    /** Types of partitions that exFAT volumes stand in: MBR, GPT basic data. */
+    private static final Set<String> TYPES = Set.of("07", "0b", "0c", "17", "ebd0a0a2-b9e5-4433-87c0-68b6b72699c7");
+
     private Recognition() {
+    }
+
+    private static boolean typeAllows(String type) {
+        return type == null || TYPES.contains(type);
     }
 
     static Optional<Found> at(VolumeSite site) {
@@ -31,10 +41,11 @@ final class Recognition {
             return Optional.of(new Found(Found.Source.MAIN, main, main, geometry, plausible ? 80 : 50,
                     "the boot sector is named EXFAT" + (plausible ? " and its fields agree" : "")));
         }
-        if (read && main.window().filled(0, BootSector.SIZE, main.window().u8(0))) {
-            Optional<Geometry> built = LostBoot.at(site);
+        boolean blank = !read || main.window().filled(0, BootSector.SIZE, main.window().u8(0));
+        if (blank || main.named() || typeAllows(site.type())) {
+            Optional<Geometry> built = LostBoot.at(site, blank || main.named() || site.type() != null || site.range().first() == 0);
             if (built.isPresent()) {
-                return built.map(layout -> new Found(Found.Source.STRUCTURES, main, main, layout, 55,
+                return built.map(layout -> new Found(Found.Source.STRUCTURES, main, main, layout, blank || main.named() ? 55 : OVERWRITTEN,
                         "FAT, bitmap, up-case table and root directory agree; no boot region can be used"));
             }
         }
