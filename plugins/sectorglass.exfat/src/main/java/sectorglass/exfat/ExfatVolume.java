@@ -207,7 +207,7 @@ final class ExfatVolume implements Volume {
     @Override
     public List<Witness> witnesses() {
         Geometry geometry = found.geometry();
-        long sectors = geometry == null ? 0 : found.layout().partitionOffset();
+        long sectors = geometry == null || found.source() == Found.Source.STRUCTURES ? 0 : found.layout().partitionOffset();
         if (sectors <= 0 || sectors > Long.MAX_VALUE / geometry.sectorBytes()) {
             return List.of();
         }
