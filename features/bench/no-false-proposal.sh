@@ -41,7 +41,7 @@ compressed)
 volumes)
   outer; n=0; pool=()
   volume() { truncate -s "$2M" "$parts/v"; case $1 in
-    ntfs) mkntfs -F -Q -q -p 2048 -H 255 -S 63 "$parts/v" > /dev/null;; exfat) mkfs.exfat "$parts/v" > /dev/null;;
+    ntfs) mkntfs -F -Q -q -p 2048 -H 255 -S 63 "$parts/v" > /dev/null 2>&1;; exfat) mkfs.exfat "$parts/v" > /dev/null;;
     ext4) mke2fs -q -F -t ext4 "$parts/v";; fat*) mkfs.fat -F "${1#fat}" -h 2048 "$parts/v" > /dev/null
       mmd -i "$parts/v" ::/letters; mcopy -i "$parts/v" "$parts/x" ::/letters/x;; esac; }
   disk() { # $1 label, $2 kind of volume, $3 its MiB

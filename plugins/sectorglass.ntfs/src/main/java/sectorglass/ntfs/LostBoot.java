@@ -22,12 +22,22 @@ final class LostBoot {
     private static final int AROUND = 128 << 10;
     private static final int SURE = 4;
 
+    /** The usual size of a cluster, the only one that is tried where little speaks for a volume. */
+    private static final int USUAL = 4096;
+
     private final VolumeSite site;
+    private final boolean wide;
     private boolean paired;
     private int records;
 
-    LostBoot(VolumeSite site) {
+    /**
+     * For a site.
+     *
+     * @param blank whether nothing stands over the boot sector
+     */
+    LostBoot(VolumeSite site, boolean blank) {
         this.site = site;
+        this.wide = blank || site.range().first() == 0 || site.type() != null;
     }
 
     Optional<BootFound> find() {
@@ -51,7 +61,7 @@ final class LostBoot {
 
     private Set<Long> places() {
         Set<Long> places = new LinkedHashSet<>();
-        for (int cluster = 512; cluster <= 65536; cluster *= 2) {
+        for (int cluster = wide ? 512 : USUAL; cluster <= (wide ? 65536 : USUAL); cluster *= 2) {
             for (long lcn : CLUSTERS) {
                 places.add(lcn * cluster);
             }

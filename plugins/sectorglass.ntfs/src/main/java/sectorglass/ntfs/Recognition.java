@@ -41,7 +41,7 @@ final class Recognition {
         boolean blank = !read || first.filled(0, BootSector.LENGTH, first.u8(0));
         Optional<BootFound> copy = backup(read);
         if (copy.isEmpty()) {
-            LostBoot lost = new LostBoot(site);
+            LostBoot lost = new LostBoot(site, blank);
             Optional<BootFound> found = lost.find();
             return found.isEmpty() || !blank && !lost.sure() ? Optional.empty()
                     : Optional.of(claim(blank ? 40 : lost.paired() ? OVERWRITTEN : LEFT, found.get(),

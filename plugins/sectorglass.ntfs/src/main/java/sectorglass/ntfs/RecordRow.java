@@ -4,6 +4,7 @@ import java.util.Optional;
 
 import sectorglass.disk.VolumeSite;
 import sectorglass.image.SectorStates;
+import sectorglass.image.Window;
 
 /**
  * The first records of a file table, or of its mirror, as they stand in a row: some may be lost. A record of NTFS 3.1 holds its own number;
@@ -35,6 +36,9 @@ record RecordRow(long place, int size, int cluster, int records, long tableLcn, 
 
     /** The row that begins at a place, if any of its records tells the size of a cluster. */
     static Optional<RecordRow> at(VolumeSite site, long place) {
+        if (!signed(site, place)) {
+            return Optional.empty();
+        }
         for (int size : SIZES) {
             Optional<RecordRow> row = at(site, place, size);
             if (row.isPresent()) {
@@ -42,6 +46,20 @@ record RecordRow(long place, int size, int cluster, int records, long tableLcn, 
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether any record stands near the place: most places hold none, and are left with one reading. */
+    private static boolean signed(VolumeSite site, long place) {
+        if (place < 0 || place + LOOKED_AT * SIZES[0] > site.image().bytes() - site.firstByte()) {
+            return false;
+        }
+        Window window = site.window(place, LOOKED_AT * SIZES[0]);
+        for (int at = 0; at < window.length(); at += FixedBlock.STRIDE) {
+            if (window.isRead(at, 4) && window.matches(at, "FILE")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Optional<RecordRow> at(VolumeSite site, long place, int size) {

@@ -34,7 +34,7 @@ record Case(String disk, String damage, List<Wound> wounds, List<Unknown> unknow
         static final Unknown DISK_GUID = of("disk GUID, first usable LBA", "\"id\": *\"[^\"]*\"|PTUUID=\"[^\"]*\"|Disk identifier.*|\"firstlba\": *\\d+");
         static final Unknown ENTRY = of("partition GUIDs, names, type GUIDs", "\\s*\"(uuid|name|type)\": *\"[^\"]*\",?|(UUID|NAME|TYPE)=\"[^\"]*\"");
         static final Unknown SERIAL = of("serial number, boot code", "\\s*UUID=\"[^\"]*\"|Volume Serial.*");
-        static final Unknown RANDOM_SERIAL = of("serial number, formatter's name, boot code", "\\s*(UUID|SEC_TYPE)=\"[^\"]*\"");
+        static final Unknown RANDOM_SERIAL = of("serial number, formatter's name, boot code", "\\s*(UUID|SEC_TYPE|PTTYPE)=\"[^\"]*\"");
         static final Unknown BOOT_CODE = of("boot code", "$^");
 
         static Unknown of(String field, String printed) {
