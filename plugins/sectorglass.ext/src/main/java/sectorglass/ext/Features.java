@@ -3,6 +3,7 @@ package sectorglass.ext;
 /** Feature bits of the superblock. Source: Linux kernel documentation, filesystems/ext4, super block. */
 final class Features {
     static final long HAS_JOURNAL = 0x4;
+    static final long RESIZE_INODE = 0x10;
     static final long SPARSE_SUPER2 = 0x200;
     static final long ORPHAN_FILE = 0x1000;
 
@@ -26,6 +27,7 @@ final class Features {
     static final long SPARSE_SUPER = 0x1;
     static final long HUGE_FILE = 0x8;
     static final long GDT_CSUM = 0x10;
+    static final long QUOTA = 0x100;
     static final long BIGALLOC = 0x200;
     static final long METADATA_CSUM = 0x400;
     static final long SHARED_BLOCKS = 0x4000;

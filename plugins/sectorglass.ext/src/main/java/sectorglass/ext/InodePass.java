@@ -185,6 +185,12 @@ final class InodePass {
         if (inode.number() == 8 && !layout.sb.hasCompat(Features.HAS_JOURNAL)) {
             return "journal inode in use without the feature";
         }
+        if (inode.number() == 7 && layout.sb.hasCompat(Features.RESIZE_INODE) && !ReservedInodes.growthSane(layout, inode)) {
+            return "the inode for growth does not map one double-indirect block alone";
+        }
+        if ((inode.number() == 3 || inode.number() == 4) && inode.links() > 0 && !layout.sb.hasRo(Features.QUOTA)) {
+            return "quota inode in use without the feature";
+        }
         return inode.links() > 0 && type != Inode.REGULAR && type != 0 && type != Inode.DIRECTORY
                 ? "reserved inode with mode " + String.format("%04X", inode.window().u16le(0)) : null;
     }

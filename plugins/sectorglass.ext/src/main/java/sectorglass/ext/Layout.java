@@ -123,7 +123,7 @@ final class Layout {
     long tableBlock(long index) {
         if (meta(index)) {
             long group = index * descriptorsPerBlock();
-            return first(group) + (hasSuper(group) ? 1 : 0);
+            return group == 0 ? superBlockNumber() + 1 : first(group) + (hasSuper(group) ? 1 : 0);
         }
         return superBlockNumber() + 1 + index;
     }

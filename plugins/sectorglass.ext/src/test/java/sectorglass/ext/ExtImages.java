@@ -122,6 +122,10 @@ final class ExtImages {
             case "e4seed" -> List.of("-t", "ext4", "-b", "1024", "-I", "256", "-N", "1024", "-J", "size=1", "-O",
                     "64bit,metadata_csum,metadata_csum_seed,inline_data,sparse_super2,^sparse_super,^resize_inode,orphan_file",
                     file.toString(), "32M");
+            case "e4meta" -> List.of("-t", "ext4", "-b", "1024", "-I", "256", "-N", "1024", "-J", "size=1", "-O",
+                    "64bit,metadata_csum,bigalloc,meta_bg," + old, file.toString(), "32M");
+            case "e4grow" -> List.of("-t", "ext4", "-b", "1024", "-I", "256", "-N", "1024", "-J", "size=1", "-O",
+                    "64bit,metadata_csum,resize_inode,^orphan_file", file.toString(), "32M");
             default -> throw new IllegalArgumentException(name);
         });
         Tool.run(TIME, null, 20, command.toArray(String[]::new)).ok();

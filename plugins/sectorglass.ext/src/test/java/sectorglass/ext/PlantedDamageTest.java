@@ -196,6 +196,33 @@ class PlantedDamageTest {
     }
 
     @Test
+    void inodeOfQuotaWithoutTheFeature() {
+        le.putShort(inode(3), (short) 0x8180);
+        le.putShort(inode(3) + 0x1A, (short) 1);
+        le.putShort(inode(3) + 0x80, (short) 32);
+        fixInode(3);
+        only("ext.inode.sane");
+    }
+
+    @Test
+    void inodeForGrowth() {
+        byte[] grow = ExtImages.image("e4grow").clone();
+        ByteBuffer sum = ByteBuffer.wrap(grow).order(ByteOrder.LITTLE_ENDIAN);
+        int descriptor = 2048; // blocks of 1024 bytes: the table of group 0 begins in block 2
+        int at = sum.getInt(descriptor + 8) * 1024 + 6 * 256;
+        assertEquals((short) 0x8180, sum.getShort(at));
+        sum.putInt(at + 0x28 + 8, sum.getInt(at + 0x28 + 13 * 4));
+        int seed = Crc.raw(Crc.raw(Crc.raw(Crc.START, grow, 1024 + 0x68, 16), Crc.le32(7)), grow, at + 0x64, 4);
+        sum.putShort(at + 0x7C, (short) 0);
+        sum.putShort(at + 0x82, (short) 0);
+        int crc = Crc.raw(seed, grow, at, 256);
+        sum.putShort(at + 0x7C, (short) crc);
+        sum.putShort(at + 0x82, (short) (crc >>> 16));
+        Judged judged = Forced.full(DiskFile.of(grow));
+        assertTrue(judged.failed().contains("ext.inode.sane"), judged.text());
+    }
+
+    @Test
     void superblockMagicGone() {
         bytes[1024 + 0x38] = 0;
         Judged judged = judged();

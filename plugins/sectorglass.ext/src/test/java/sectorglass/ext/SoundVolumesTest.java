@@ -12,7 +12,7 @@ import sectorglass.testvolumes.Judged;
 class SoundVolumesTest {
 
     @ParameterizedTest
-    @ValueSource(strings = {"e2", "e3", "e4", "e4u", "e4h", "e4seed"})
+    @ValueSource(strings = {"e2", "e3", "e4", "e4u", "e4h", "e4seed", "e4meta", "e4grow"})
     void nothingIsWrong(String name) {
         Judged judged = Forced.full(DiskFile.of(ExtImages.image(name)));
         assertEquals("", judged.text());
