@@ -212,6 +212,9 @@ final class DirectoryCheck {
         if (labels > 1 || !folder.root()) {
             fail("fat.one-label", slot, 11, 1, Outcome.failed(Text.quoted(shortName(slot)), folder.root() ? "one label" : "no label here"),
                     owners.path(folder.number()));
+        } else if (directory.u16(slot, 26) != 0 || directory.u32(slot, 28) != 0) { // a label has no content
+            fail("fat.one-label", slot, 26, 6, Outcome.failed("first cluster " + directory.u16(slot, 26) + ", size " + directory.u32(slot, 28),
+                    "first cluster 0, size 0"), owners.path(folder.number()));
         }
     }
 

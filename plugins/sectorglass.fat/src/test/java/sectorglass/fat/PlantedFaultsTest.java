@@ -148,6 +148,7 @@ class PlantedFaultsTest {
         });
         fault("bad character", "f32", "fat.name-legal", hello + 1, Severity.COSMETIC, i -> i.plant(hello + 1, '*'));
         fault("two labels", "f32", "fat.one-label", ROOT + 6 * 32 + 11, Severity.COSMETIC, i -> i.plant(ROOT + 6 * 32 + 11, 8));
+        fault("label with a size", "f32", "fat.one-label", ROOT + 26, Severity.COSMETIC, i -> i.plant32(ROOT + 28, 7));
         fault("month 15", "f32", "fat.date-legal", hello + 24, Severity.COSMETIC, i -> i.plant16(hello + 24, 0x51FD));
         fault("hour 25", "f32", "fat.date-legal", hello + 22, Severity.COSMETIC, i -> i.plant16(hello + 22, 25 << 11));
         fault("reserved attribute bit", "f32", "fat.attribute-legal", hello + 11, Severity.COSMETIC, i -> i.plant(hello + 11, 0x60));
