@@ -14,7 +14,7 @@ import sectorglass.recovery.opening.TestResult;
 import sectorglass.recovery.opening.TestedFile;
 
 /**
- * Compound files: the older office documents and single mails of Outlook. The allocation table, the directory and the chain of every stream must
+ * Compound files: the older office documents and single mails. The allocation table, the directory and the chain of every stream must
  * agree ([MS-CFB], sections 2.2 to 2.6). The content of the streams carries no checksum.
  */
 @Component(service = FileTest.class)

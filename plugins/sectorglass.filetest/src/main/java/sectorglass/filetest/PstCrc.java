@@ -1,6 +1,6 @@
 package sectorglass.filetest;
 
-/** The checksum of Outlook stores: the table of CRC-32 (polynomial EDB88320), but begun with 0 and not inverted ([MS-PST], section 5.3; from memory). */
+/** The checksum of PST mail stores: the table of CRC-32 (polynomial EDB88320), but begun with 0 and not inverted ([MS-PST], section 5.3; from memory). */
 final class PstCrc {
     private static final int[] TABLE = new int[256];
 

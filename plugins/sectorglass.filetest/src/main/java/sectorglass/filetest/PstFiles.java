@@ -12,7 +12,7 @@ import sectorglass.recovery.opening.TestResult;
 import sectorglass.recovery.opening.TestedFile;
 
 /**
- * Outlook stores: both checksums of the header, every page of both trees, every block that they list, the allocation maps ([MS-PST], sections
+ * Mail stores of the forms PST and OST: both checksums of the header, every page of both trees, every block that they list, the allocation maps ([MS-PST], sections
  * 2.2.2.6 to 2.2.2.8; all values from memory, held against stores that the original program wrote). What the blocks hold is not read. The old
  * form with 32-bit places is recognised and not tested; the form with pages of 4096 bytes, which the specification does not describe, is
  * tested as it was met.
@@ -20,7 +20,7 @@ import sectorglass.recovery.opening.TestedFile;
 @Component(service = FileTest.class)
 @ServiceProvider(value = FileTest.class, resolution = Resolution.OPTIONAL)
 public final class PstFiles implements FileTest {
-    private static final FileType PST = FileType.of("pst", "Outlook store", "pst ost", 0, "!BDN");
+    private static final FileType PST = FileType.of("pst", "mail store (PST)", "pst ost", 0, "!BDN");
     /** Version of the form with 64-bit places, and of that with large pages; from memory. */
     private static final int UNICODE = 23;
     private static final int LARGE = 36;

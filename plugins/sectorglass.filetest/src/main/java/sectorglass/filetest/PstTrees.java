@@ -11,7 +11,7 @@ import sectorglass.recovery.opening.TestResult;
 import sectorglass.recovery.opening.TestedFile;
 
 /**
- * The trees of an Outlook store with 64-bit places: of blocks (BBT) and of nodes (NBT), the blocks, the allocation maps. Pages and blocks end in
+ * The trees of a PST mail store with 64-bit places: of blocks (BBT) and of nodes (NBT), the blocks, the allocation maps. Pages and blocks end in
  * a trailer with type, signature, checksum and their own number. Sizes and places as in [MS-PST], section 2.2.2.7 and 2.2.2.8, from memory.
  */
 final class PstTrees {

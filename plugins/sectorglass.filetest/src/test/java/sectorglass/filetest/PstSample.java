@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.Random;
 
 /**
- * An Outlook store as [MS-PST] describes it (sections 2.2.2.6 to 2.2.2.8, from memory): header, allocation map, a tree of blocks of two levels, a
+ * A mail store (PST) as [MS-PST] describes it (sections 2.2.2.6 to 2.2.2.8, from memory): header, allocation map, a tree of blocks of two levels, a
  * tree of nodes, blocks of random bytes. It holds no mail that a program could show.
  */
 final class PstSample {
