@@ -13,8 +13,10 @@ import sectorglass.image.Window;
  */
 final class LayoutGuess32 {
     private static final int HEAD = 64;
-    /** Sectors before the first FAT that are looked at where a map or the start of the image speaks for a volume, and elsewhere. */
+    /** Sectors before the first FAT that are looked at where a map or the start of the image speaks for a volume and something stands there. */
     private static final int MOST_RESERVED = 8192;
+    /** The same where nothing but zeros begins it: a disk may have many empty partitions, and a first look must stay cheap. */
+    private static final int BLANK_RESERVED = 2048;
     private static final int FEW_RESERVED = 1024;
     private static final int LEAST_RESERVED = 128;
     /** Bytes of a FAT that are gone through for the second one: 8 million clusters. */
@@ -44,8 +46,7 @@ final class LayoutGuess32 {
     }
 
     private Optional<Geometry> find() {
-        boolean expected = site.type() != null || site.range().first() == 0;
-        long first = next(size, (long) (expected ? MOST_RESERVED : strict ? LEAST_RESERVED : FEW_RESERVED) * size, null);
+        long first = next(size, (long) reserved() * size, null);
         if (first < 0) {
             return Optional.empty();
         }
@@ -71,6 +72,20 @@ final class LayoutGuess32 {
             possible = proof != null && proof.possible() && possible == null ? candidate : possible;
         }
         return Optional.ofNullable(strict ? null : possible).or(() -> smaller(first, fatSectors, data));
+    }
+
+    private int reserved() {
+        if (site.type() != null || site.range().first() == 0) {
+            return blank() ? BLANK_RESERVED : MOST_RESERVED;
+        }
+        return strict ? LEAST_RESERVED : FEW_RESERVED;
+    }
+
+    /** Whether the site begins with zeros only. */
+    private boolean blank() {
+        Window window = site.window(0, (int) Math.min(CHUNK, site.bytes()));
+        byte[] bytes = window.raw(0, window.length());
+        return Arrays.mismatch(bytes, new byte[bytes.length]) < 0;
     }
 
     /** Whether formatters make a FAT of that length for so many clusters: none is twice as long as needed. */
