@@ -45,7 +45,7 @@ class RecoverScreenshots {
             });
             Screenshots.shoot(name + "plan" + theme);
             if (!german) {
-                Shell heads = RecoverTest.drawnZone();
+                Shell heads = PlanTest.drawnZone();
                 Screenshots.shoot(name + "heads" + theme);
                 Ui.run(() -> ((Dialog) heads.getData()).close());
                 Ui.run(() -> Ui.part(RecoverTest.RECOVER + "files"));
