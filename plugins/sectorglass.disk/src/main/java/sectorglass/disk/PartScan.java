@@ -96,7 +96,9 @@ final class PartScan {
             if (!states.allRead() && !states.isRead(at, 1) && !states.isRead(at + bytes.length - 1, 1)) {
                 continue;
             }
-            edges(bytes, (int) Math.floorMod(at - part.start(), PartOrder.GRID), edges);
+            if (states.allRead()) { // what was not read is no zero
+                edges(bytes, (int) Math.floorMod(at - part.start(), PartOrder.GRID), edges);
+            }
             for (Hit hit : hits(bytes, at)) {
                 if (looks < MOST_LOOKS) {
                     looks++;

@@ -147,7 +147,8 @@ final class FullJudge {
         Boolean[] found = known.get(structure.range());
         if (found == null) {
             found = new Boolean[views.size()];
-            for (int i = 0; i < found.length && differs(structure.range()); i++) {
+            boolean differing = differs(structure.range());
+            for (int i = 0; i < found.length && differing; i++) {
                 Optional<Boolean> held = check.holds(structure, views.get(i));
                 found[i] = held.orElse(null);
             }

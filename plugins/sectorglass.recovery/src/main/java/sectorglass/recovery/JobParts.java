@@ -39,16 +39,16 @@ public final class JobParts {
      * @param parts laid one after the other; an empty list: parts are found by their numbers again
      * @throws IOException if the job cannot be written
      */
-    public static void keep(JobFile job, List<ImagePart> parts, int sectorSize, Instant at, String who) throws IOException {
+    public static void keep(Path jobFile, List<ImagePart> parts, int sectorSize, Instant at, String who) throws IOException {
         List<Job.Part> named = new ArrayList<>();
         List<String> words = new ArrayList<>();
         for (ImagePart part : parts) {
             SectorRange sectors = new ByteRange(part.start(), part.bytes()).sectors(sectorSize);
-            String name = part.missing() ? null : JobPasses.named(job.file(), part.file());
+            String name = part.missing() ? null : JobPasses.named(jobFile, part.file());
             named.add(new Job.Part(name, sectors.first(), sectors.count(), part.bytes()));
             words.add(name == null ? "missing, " + part.bytes() + " bytes" : name);
         }
-        job.update(known -> known.withParts(named, known.sectorSize())
+        JobFile.change(jobFile, known -> known.withParts(named, known.sectorSize())
                 .logged(at, who, named.isEmpty() ? "parts of the image found by their numbers again" : "order of the parts set: " + String.join("; ", words)));
     }
 }

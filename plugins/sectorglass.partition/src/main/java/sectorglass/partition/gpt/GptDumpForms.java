@@ -26,6 +26,8 @@ public final class GptDumpForms implements DumpFormClue {
     private static final int[] SIZES = {512, 1024, 2048, 4096};
     /** Bytes looked at before the end. */
     private static final int TAIL = 1 << 17;
+    /** Headers looked at there; an image that repeats them tells nothing. */
+    private static final int MOST_HEADERS = 64;
     private static final int LARGEST_TRAILER = 1 << 16;
     private static final long MOST_LBA = Long.MAX_VALUE >> 13;
     private static final int PROVEN = 90;
@@ -46,9 +48,11 @@ public final class GptDumpForms implements DumpFormClue {
         byte[] tail = new byte[length];
         long from = stored.bytes() - length;
         SectorStates states = stored.read(from, tail, 0, length);
-        for (int at = 0; at + GptHeader.MIN_SIZE <= length; at++) {
+        int headers = 0;
+        for (int at = 0; at + GptHeader.MIN_SIZE <= length && headers < MOST_HEADERS; at++) {
             if (tail[at] == 'E' && Arrays.equals(tail, at, at + SIGNATURE.length, SIGNATURE, 0, SIGNATURE.length) && states.isRead(from + at, GptHeader.MIN_SIZE)) {
                 backup(stored, from + at, clues);
+                headers++;
             }
         }
         return clues;

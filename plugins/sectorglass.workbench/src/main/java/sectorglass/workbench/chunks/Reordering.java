@@ -69,16 +69,22 @@ public final class Reordering {
      * @param refused hears why it cannot be kept or opened
      */
     public static void start(OpenDisk open, List<ImagePart> parts, Consumer<String> refused) {
-        OpenImage image = (OpenImage) open.image();
-        try {
-            JobParts.keep(JobFile.open(JobFile.beside(open.path())), parts, image.sectorSize(), Instant.now().truncatedTo(ChronoUnit.SECONDS),
-                    System.getProperty("user.name"));
-        } catch (IOException e) {
-            refused.accept(Texts.of("parts.unsaved", String.valueOf(e.getMessage())));
-            return;
-        }
+        int sectorSize = open.image().sectorSize();
         OpenOptions how = Session.how() == null ? OpenOptions.DEFAULT : Session.how();
-        new Opening(open.path(), how.withParts(List.of()).withPartList(null), refused).schedule();
+        Display display = Display.getCurrent();
+        new Job(Texts.of("job.parts")) {
+            @Override
+            protected IStatus run(IProgressMonitor monitor) {
+                try {
+                    JobParts.keep(JobFile.beside(open.path()), parts, sectorSize, Instant.now().truncatedTo(ChronoUnit.SECONDS),
+                            System.getProperty("user.name"));
+                    onWindow(display, () -> new Opening(open.path(), how.withParts(List.of()).withPartList(null), refused).schedule());
+                } catch (IOException e) {
+                    onWindow(display, () -> refused.accept(Texts.of("parts.unsaved", String.valueOf(e.getMessage()))));
+                }
+                return Status.OK_STATUS;
+            }
+        }.schedule();
     }
 
     private static void onWindow(Display display, Runnable task) {

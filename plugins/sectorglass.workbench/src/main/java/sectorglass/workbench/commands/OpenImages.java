@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 
+import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Platform;
@@ -47,16 +48,21 @@ public final class OpenImages {
      * whether to use it.
      */
     public static void open(Path image) {
-        Optional<Path> map = passesKnown(image) ? Optional.empty() : ReadMap.beside(image);
-        if (map.isEmpty()) {
-            open(image, OpenOptions.DEFAULT);
-            return;
-        }
+        Display display = Display.getCurrent();
+        Job.createSystem(Texts.of("job.opening", String.valueOf(image.getFileName())), (ICoreRunnable) monitor -> {
+            Optional<Path> map = passesKnown(image) ? Optional.empty() : ReadMap.beside(image);
+            if (!display.isDisposed()) {
+                display.asyncExec(() -> map.ifPresentOrElse(beside -> ask(image, beside), () -> open(image, OpenOptions.DEFAULT)));
+            }
+        }).schedule();
+    }
+
+    private static void ask(Path image, Path map) {
         String[] answers = {Texts.of("open.map.use"), Texts.of("open.map.without"), Texts.of("open.map.cancel")};
-        int answer = new MessageDialog(shell(), Texts.of("open.map.title"), null, Texts.of("open.map", String.valueOf(map.get().getFileName()),
+        int answer = new MessageDialog(shell(), Texts.of("open.map.title"), null, Texts.of("open.map", String.valueOf(map.getFileName()),
                 String.valueOf(image.getFileName())), MessageDialog.QUESTION, 0, answers).open();
         if (answer == 0 || answer == 1) {
-            open(image, answer == 0 ? OpenOptions.DEFAULT.withReadMap(map.get()) : OpenOptions.DEFAULT);
+            open(image, answer == 0 ? OpenOptions.DEFAULT.withReadMap(map) : OpenOptions.DEFAULT);
         }
     }
 
